@@ -1,0 +1,8 @@
+//! Resistive parts measured, stated with an honest uncertainty, and judged.
+#![no_std]
+#![forbid(unsafe_code)]
+
+#[cfg(feature = "std")]
+extern crate std;
+
+pub mod number;

@@ -1,0 +1,78 @@
+//! What can go wrong, numbered once for all doors. This file is the one list that hands out status numbers:
+//! 1–89 any area, 90–99 the C door, 100–199 `part`, 200–299 `meter`, 300–349 `measurement`, 350–399 `uncertainty`,
+//! 400–449 `verdict`. A number is never used again for something else.
+
+macro_rules! kinds {
+    ($($(#[doc = $doc:literal])+ $name:ident = $number:literal,)+) => {
+        /// What happened, in one word: the status number of the C door and the exception class of the Python door
+        /// follow from it one to one.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        #[repr(i32)]
+        #[non_exhaustive]
+        pub enum Kind { $($(#[doc = $doc])+ $name = $number,)+ }
+
+        impl Kind {
+            /// Every kind, in the order of its number.
+            pub const ALL: &'static [Kind] = &[$(Kind::$name),+];
+
+            /// Its status number, the same at all doors.
+            pub const fn number(self) -> i32 { self as i32 }
+
+            /// The kind with this status number, if there is one.
+            pub const fn from_number(number: i32) -> Option<Kind> {
+                match number { $($number => Some(Kind::$name),)+ _ => None }
+            }
+
+            /// Its name, as written in this list.
+            pub const fn name(self) -> &'static str {
+                match self { $(Kind::$name => stringify!($name),)+ }
+            }
+        }
+    };
+}
+
+kinds! {
+    /// A number outside its legal range; the range row says which and what is allowed.
+    OutOfRange = 1,
+    /// A NaN, or an infinity where a finite number is needed.
+    NotFinite = 2,
+    /// Nothing given where at least one is needed.
+    Empty = 3,
+    /// Two arguments that contradict one another.
+    Contradiction = 4,
+    /// The result is beyond what the number type can hold.
+    ResultOutOfRange = 5,
+    /// A condition was given without the coefficient or value that it needs.
+    MissingArgument = 6,
+    /// More items than a fixed capacity holds, or arrays of different lengths.
+    WrongCount = 7,
+}
+
+/// A failure as plain numbers, the same for every area: what the C door hands out, and from which the full text is made
+/// again. Fields that a failure does not use are 0.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Detail {
+    /// What happened.
+    pub kind: Kind,
+    /// The number of the range row concerned, 0 if none.
+    pub row: u16,
+    /// A number that says which of several cases or arguments it was, 0 if only one is possible.
+    pub argument: u16,
+    /// What was given.
+    pub given: f64,
+    /// The lower end of what is allowed.
+    pub lower: f64,
+    /// The upper end of what is allowed.
+    pub upper: f64,
+    /// Where: the index of the element, band or byte.
+    pub index: u64,
+    /// How many elements failed in all, 0 outside arrays.
+    pub failed: u64,
+}
+
+impl Detail {
+    /// A failure of this kind with every other field 0.
+    pub const fn new(kind: Kind) -> Detail {
+        Detail { kind, row: 0, argument: 0, given: 0.0, lower: 0.0, upper: 0.0, index: 0, failed: 0 }
+    }
+}

@@ -1,0 +1,137 @@
+//! The legal ranges, each once. Checks, messages, the C header, the docs and the test points all read a row here.
+
+use core::fmt;
+
+use super::kind::{Detail, Kind};
+
+/// One legal range.
+#[derive(Debug, PartialEq)]
+pub struct RangeRow {
+    /// Its number, never used again for another range.
+    pub number: u16,
+    /// What the number is, in words of the trade, as the message begins.
+    pub name: &'static str,
+    /// Its unit, empty for a pure number.
+    pub unit: &'static str,
+    /// Lower end.
+    pub lower: f64,
+    /// Upper end; infinite only where an infinite value is meant.
+    pub upper: f64,
+    /// Whether the lower end itself is left out.
+    pub lower_open: bool,
+    /// Whether the upper end itself is left out.
+    pub upper_open: bool,
+    /// Where the range comes from.
+    pub source: &'static str,
+    /// What to do about a number outside.
+    pub hint: &'static str,
+}
+
+impl RangeRow {
+    /// The number itself if it is within this range.
+    ///
+    /// # Errors
+    /// [`OutOfRange`] for anything else, NaN included.
+    #[inline]
+    pub fn check(&'static self, given: f64) -> Result<f64, OutOfRange> {
+        let above = if self.lower_open { given > self.lower } else { given >= self.lower };
+        let below = if self.upper_open { given < self.upper } else { given <= self.upper };
+        if above & below { Ok(given) } else { Err(OutOfRange { row: self, given }) }
+    }
+
+    /// The row with this number, if there is one.
+    pub fn from_number(number: u16) -> Option<&'static RangeRow> {
+        RANGES.iter().copied().find(|row| row.number == number)
+    }
+}
+
+/// A number outside its legal range: which range, and what was given.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OutOfRange {
+    /// The range.
+    pub row: &'static RangeRow,
+    /// What was given.
+    pub given: f64,
+}
+
+impl OutOfRange {
+    /// [`Kind::NotFinite`] for NaN and for an infinity where the range is finite, else [`Kind::OutOfRange`].
+    pub fn kind(&self) -> Kind {
+        if self.given.is_nan() || self.given.is_infinite() { Kind::NotFinite } else { Kind::OutOfRange }
+    }
+
+    /// The same as plain numbers.
+    pub fn detail(&self) -> Detail {
+        Detail {
+            row: self.row.number,
+            given: self.given,
+            lower: self.row.lower,
+            upper: self.row.upper,
+            ..Detail::new(self.kind())
+        }
+    }
+
+    /// Back from plain numbers, if they are of a range error.
+    pub fn from_detail(detail: &Detail) -> Option<OutOfRange> {
+        if !matches!(detail.kind, Kind::OutOfRange | Kind::NotFinite) {
+            return None;
+        }
+        Some(OutOfRange { row: RangeRow::from_number(detail.row)?, given: detail.given })
+    }
+}
+
+impl fmt::Display for OutOfRange {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let RangeRow { name, unit, lower, upper, lower_open, upper_open, source, hint, .. } = self.row;
+        let gap = if unit.is_empty() { "" } else { " " };
+        write!(f, "{name}: {}{gap}{unit} given, ", self.given)?;
+        match (lower_open, upper.is_infinite()) {
+            (true, true) => write!(f, "more than {lower}{gap}{unit} allowed")?,
+            (false, true) => write!(f, "{lower}{gap}{unit} or more allowed")?,
+            (_, false) => {
+                let from = if *lower_open { "more than " } else { "" };
+                let to = if *upper_open { "less than " } else { "" };
+                write!(f, "{from}{lower}{gap}{unit} to {to}{upper}{gap}{unit} allowed")?;
+            }
+        }
+        write!(f, " ({source}); {hint}")
+    }
+}
+
+impl core::error::Error for OutOfRange {}
+
+macro_rules! ranges {
+    ($($(#[doc = $doc:literal])+ $name:ident = $number:literal, $words:literal, $unit:literal,
+        $open:tt $lower:expr, $upper:expr; $close:tt, $source:literal, $hint:literal;)+) => {
+        $($(#[doc = $doc])+
+        pub static $name: RangeRow = RangeRow {
+            number: $number, name: $words, unit: $unit, lower: $lower, upper: $upper,
+            lower_open: ranges!(@open $open), upper_open: ranges!(@open $close),
+            source: $source, hint: $hint,
+        };)+
+        /// Every range, in the order of its number.
+        pub static RANGES: &[&RangeRow] = &[$(&$name),+];
+    };
+    (@open open) => { true };
+    (@open closed) => { false };
+}
+
+// This list is the one that hands out row numbers: 1–49 any area, 100–199 `part`, 200–299 `meter`,
+// 300–349 `measurement`, 350–399 `uncertainty`, 400–449 `verdict`.
+ranges! {
+    /// A probability that is neither certain nor impossible.
+    PROBABILITY = 1, "probability", "", open 0.0, 1.0; open,
+        "JCGM 106 3.1", "give a fraction, not percent: 95 % is 0.95";
+    /// Degrees of freedom of a distribution.
+    DEGREES_OF_FREEDOM = 2, "degrees of freedom", "", open 0.0, f64::INFINITY; closed,
+        "JCGM 100 G.3", "n readings have n - 1; infinite is allowed and means normal";
+    /// Any finite number.
+    FINITE = 3, "number", "", closed f64::MIN, f64::MAX; closed,
+        "our rule: no infinity and no NaN enters", "look for an empty field or a division by zero before this call";
+    /// A resistance of a part.
+    RESISTANCE = 4, "resistance", "ohm", open 0.0, 1.0e15; closed,
+        "our rule: beyond it is insulation, not a resistance", "give ohm, not kilohm; a short is stated by a limit, not by 0";
+    /// A tolerance as a fraction.
+    TOLERANCE = 5, "tolerance", "", open 0.0, 1.0; open,
+        "IEC 60062", "give a fraction, not percent: 5 % is 0.05";
+}

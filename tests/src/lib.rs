@@ -1,0 +1,1 @@
+//! What the tests of this package share: published tables and the cross-door vectors, read from their files.
