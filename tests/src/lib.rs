@@ -1,1 +1,3 @@
 //! What the tests of this package share: published tables and the cross-door vectors, read from their files.
+
+pub mod random;

@@ -46,6 +46,12 @@ kinds! {
     MissingArgument = 6,
     /// More items than a fixed capacity holds, or arrays of different lengths.
     WrongCount = 7,
+    /// A byte that cannot stand where it stands in a text; the index is its offset.
+    UnexpectedByte = 20,
+    /// A text ends where a digit is needed; the index is the offset.
+    MissingDigits = 21,
+    /// A text with more bytes than are read.
+    TextTooLong = 22,
 }
 
 /// A failure as plain numbers, the same for every area: what the C door hands out, and from which the full text is made
@@ -56,7 +62,8 @@ pub struct Detail {
     pub kind: Kind,
     /// The number of the range row concerned, 0 if none.
     pub row: u16,
-    /// A number that says which of several cases or arguments it was, 0 if only one is possible.
+    /// A number that says which of several cases or arguments it was, 0 if only one is possible; numbers in the blocks
+    /// at the head of this file, so that a kind that several areas share still belongs to one of them.
     pub argument: u16,
     /// What was given.
     pub given: f64,
