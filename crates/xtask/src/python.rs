@@ -1,0 +1,72 @@
+//! The Python door: its own environment, the built module, stubs held to it, and its tests.
+
+use std::path::PathBuf;
+use std::process::Command;
+
+use crate::tools::{self, command, output, root, run};
+
+/// The requirements, pinned; a change of this file is what rebuilds the environment.
+const REQUIREMENTS: &str = "bindings/python/requirements-dev.txt";
+
+fn folder() -> PathBuf {
+    root().join(".venv")
+}
+
+/// A program of the environment, run as if the environment were active.
+fn inside(program: &str, arguments: &[&str]) -> Command {
+    let mut command = command(&folder().join("bin").join(program).display().to_string(), arguments);
+    command.env("VIRTUAL_ENV", folder()).env_remove("PYTHONPATH").env_remove("PYTHONHOME");
+    if let Some(path) = std::env::var_os("PATH") {
+        let mut folders = vec![folder().join("bin")];
+        folders.extend(std::env::split_paths(&path));
+        if let Ok(joined) = std::env::join_paths(folders) {
+            command.env("PATH", joined);
+        }
+    }
+    command
+}
+
+/// Makes `.venv` with the pinned requirements, unless it already holds them.
+pub fn environment() -> Result<String, String> {
+    let wanted = std::fs::read_to_string(root().join(REQUIREMENTS))
+        .map_err(|error| format!("could not read {REQUIREMENTS}: {error}"))?;
+    let python = std::env::var("PYTHON").unwrap_or_else(|_| "python3".to_owned());
+    let version = output(&mut command(&python, &["-c", "import sys; print(sys.version)"]))?;
+    let wanted = format!("{version}{wanted}");
+    let installed = folder().join("installed.txt");
+    if std::fs::read_to_string(&installed).is_ok_and(|held| held == wanted) {
+        return Ok("kept: requirements have not changed".to_owned());
+    }
+    run(&mut command(&python, &["-m", "venv", "--clear", ".venv"]))?;
+    run(&mut inside(
+        "python",
+        &["-m", "pip", "install", "--quiet", "--disable-pip-version-check", "-r", REQUIREMENTS],
+    ))?;
+    std::fs::write(&installed, wanted).map_err(|error| format!("could not write {}: {error}", installed.display()))?;
+    Ok("made".to_owned())
+}
+
+/// Builds the module into the environment.
+pub fn build() -> Result<(), String> {
+    run(inside("maturin", &["develop"]).current_dir(root().join("bindings/python")))
+}
+
+/// Holds the stubs to the module.
+pub fn stubs() -> Result<(), String> {
+    run(inside("python", &["-m", "mypy.stubtest", "reckohm"]).current_dir(root().join("bindings/python")))
+}
+
+/// The tests of the door, and the README's blocks.
+pub fn tests() -> Result<(), String> {
+    run(inside("python", &["-m", "pytest", "-q"]).current_dir(root().join("bindings/python")))
+}
+
+/// Whether Python can make an environment here.
+pub fn missing() -> Option<&'static str> {
+    let python = std::env::var("PYTHON").unwrap_or_else(|_| "python3".to_owned());
+    if !tools::present(&python) {
+        return Some("python3");
+    }
+    let venv = output(&mut command(&python, &["-c", "import venv, ensurepip"]));
+    if venv.is_err() { Some("python3-venv") } else { None }
+}
