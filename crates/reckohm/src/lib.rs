@@ -6,3 +6,5 @@
 extern crate std;
 
 pub mod number;
+mod part;
+pub mod verdict;

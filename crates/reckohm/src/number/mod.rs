@@ -9,4 +9,4 @@ mod range;
 pub use decimal::Decimal;
 pub use kind::{Detail, Kind};
 pub use parse::{LONGEST_NUMBER_TEXT, NumberError, parse_number, parse_number_f32};
-pub use range::{OutOfRange, RANGES, RangeRow};
+pub use range::*;

@@ -1,0 +1,3 @@
+//! What a part is said to be: preferred values, markings, and the limits that follow from them.
+
+pub mod limits;

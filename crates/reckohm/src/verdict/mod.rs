@@ -1,0 +1,3 @@
+//! Verdicts on resistive parts.
+
+pub use crate::part::limits::{Limits, LimitsError};

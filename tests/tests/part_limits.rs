@@ -1,0 +1,89 @@
+//! Limits: what may be a pair of limits, and what every refusal says.
+
+use reckohm::number::{Detail, Kind};
+use reckohm::verdict::{Limits, LimitsError};
+
+#[track_caller]
+fn refused(result: Result<Limits, LimitsError>, kind: Kind, text: &str) {
+    let error = result.unwrap_err();
+    assert_eq!(error.to_string(), text);
+    assert_eq!(error.kind(), kind);
+    let again = LimitsError::from_detail(&error.detail()).unwrap();
+    assert_eq!(again.to_string(), text);
+}
+
+#[test]
+fn ends_are_included_and_nan_is_never_within() {
+    let limits = Limits::new(990.0, 1010.0).unwrap();
+    assert!(limits.contains(990.0) && limits.contains(1010.0));
+    assert!(!limits.contains(990.0_f64.next_down()) && !limits.contains(1010.0_f64.next_up()));
+    assert!(!limits.contains(f64::NAN));
+    assert_eq!((limits.lower_ohm(), limits.upper_ohm()), (990.0, 1010.0));
+}
+
+#[test]
+fn one_end_may_be_open_and_both_may_coincide() {
+    assert_eq!(Limits::at_most(2.0), Limits::new(f64::NEG_INFINITY, 2.0));
+    assert_eq!(Limits::at_least(2.0), Limits::new(2.0, f64::INFINITY));
+    assert!(Limits::at_most(2.0).unwrap().contains(-1.0e300));
+    assert!(Limits::at_least(2.0).unwrap().contains(1.0e300));
+    let only = Limits::new(5.0, 5.0).unwrap();
+    assert!(only.contains(5.0) && !only.contains(5.0_f64.next_up()));
+    assert!(Limits::new(-0.5, -0.1).unwrap().contains(-0.2));
+}
+
+#[test]
+fn every_refusal_says_what_was_given_and_what_is_allowed() {
+    let lower = "limits: NaN given as the lower limit in ohm, a finite number allowed, or minus infinity for none; \
+                 a part that must be at least so large has an infinite upper limit";
+    refused(Limits::new(f64::NAN, 1.0), Kind::NotFinite, lower);
+    refused(Limits::at_least(f64::NAN), Kind::NotFinite, lower);
+    refused(
+        Limits::at_least(f64::INFINITY),
+        Kind::NotFinite,
+        "limits: inf given as the lower limit in ohm, a finite number allowed, or minus infinity for none; \
+         a part that must be at least so large has an infinite upper limit",
+    );
+    refused(
+        Limits::at_most(f64::NEG_INFINITY),
+        Kind::NotFinite,
+        "limits: -inf given as the upper limit in ohm, a finite number allowed, or infinity for none; \
+         a part that must be at most so large has a lower limit of minus infinity",
+    );
+    refused(
+        Limits::new(1.0, f64::NAN),
+        Kind::NotFinite,
+        "limits: NaN given as the upper limit in ohm, a finite number allowed, or infinity for none; \
+         a part that must be at most so large has a lower limit of minus infinity",
+    );
+    refused(
+        Limits::new(f64::NEG_INFINITY, f64::INFINITY),
+        Kind::Empty,
+        "limits: both ends open, at least one finite limit needed; with none there is nothing to judge",
+    );
+    refused(
+        Limits::new(4935.0, 4465.0),
+        Kind::Contradiction,
+        "limits: lower limit 4935 ohm above upper limit 4465 ohm, the lower one first is needed; \
+         look for two numbers changed over, or a missing kilo",
+    );
+    refused(
+        Limits::from_tolerance(-1.0, 0.05),
+        Kind::OutOfRange,
+        "limits from a tolerance: resistance: -1 ohm given, more than 0 ohm to 1000000000000000 ohm allowed \
+         (our rule: beyond it is insulation, not a resistance); give ohm, not kilohm; a short is stated by a limit, not by 0",
+    );
+    refused(
+        Limits::from_tolerance(4700.0, 5.0),
+        Kind::OutOfRange,
+        "limits from a tolerance: tolerance: 5 given, more than 0 to less than 1 allowed (IEC 60062); \
+         give a fraction, not percent: 5 % is 0.05",
+    );
+}
+
+#[test]
+fn a_detail_of_something_else_is_no_limits_error() {
+    assert_eq!(LimitsError::from_detail(&Detail::new(Kind::WrongCount)), None);
+    assert_eq!(LimitsError::from_detail(&Detail::new(Kind::OutOfRange)), None);
+    assert_eq!(LimitsError::from_detail(&Detail::new(Kind::Empty)), None);
+}
