@@ -13,8 +13,15 @@ cargo xtask <command>
 
   test [--require-all]   build and test every door; --require-all (or CI=true) fails where a tool is missing
   order                  check that each folder of the core uses only those before it
+  header [--check]       make the C header from the C door's source, or compare the committed one with a fresh one
   stubs --check          hold the Python stubs to the module (mypy's stubtest)
 ";
+
+/// Starts the other program, which is built only when asked for.
+fn generate(words: &[&str]) -> Result<(), String> {
+    let fixed = ["run", "--quiet", "--package", "xtask", "--features", "generate", "--bin", "xtask-generate", "--"];
+    tools::run(tools::cargo(&fixed).args(words))
+}
 
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();
@@ -23,6 +30,7 @@ fn main() -> ExitCode {
         ["test"] => test::run_all(std::env::var("CI").is_ok_and(|value| value == "true")),
         ["test", "--require-all"] => test::run_all(true),
         ["order"] => order::check().map(|said| println!("{said}")),
+        ["header"] | ["header", "--check"] => generate(&words),
         ["stubs", "--check"] => python::environment().and_then(|_| python::stubs()),
         [] | ["help" | "--help" | "-h"] => {
             print!("{USAGE}");

@@ -27,6 +27,11 @@ macro_rules! kinds {
             pub const fn name(self) -> &'static str {
                 match self { $(Kind::$name => stringify!($name),)+ }
             }
+
+            /// What it means, as written in this list.
+            pub const fn meaning(self) -> &'static str {
+                match self { $(Kind::$name => concat!($($doc),+).trim_ascii(),)+ }
+            }
         }
     };
 }
@@ -52,6 +57,12 @@ kinds! {
     MissingDigits = 21,
     /// A text with more bytes than are read.
     TextTooLong = 22,
+    /// A null pointer where memory is needed; the argument's position, from 1, says which. Only the C door has it.
+    NullPointer = 90,
+    /// A whole number that stands for none of the named choices. Only the C door has it.
+    UnknownCode = 91,
+    /// A text that does not fit into the room given for it. Only the C door has it.
+    BufferTooSmall = 92,
 }
 
 /// A failure as plain numbers, the same for every area: what the C door hands out, and from which the full text is made

@@ -1,0 +1,76 @@
+//! How every function of this door answers: a status, the detail if it is asked for, the outputs last.
+
+use reckohm::number::{Detail, Kind};
+use thiserror::Error;
+
+use crate::detail::{rko_detail, rko_status};
+
+/// What only a C caller can get wrong.
+#[derive(Clone, Copy, Debug, PartialEq, Error)]
+pub(crate) enum DoorError {
+    /// A null pointer, at this position from 1.
+    #[error(
+        "argument {argument} is a null pointer, memory is needed there; only the last argument, a mask, and an array of no \
+         elements may be null"
+    )]
+    NullPointer { argument: u16 },
+    /// A number that stands for nothing.
+    #[error(
+        "argument {argument}: the code {given} stands for nothing here; use one of the constants that the header lists for it"
+    )]
+    UnknownCode { argument: u16, given: f64 },
+    /// A text that does not fit.
+    #[error(
+        "the text needs {needed} bytes with its closing zero, {capacity} given; nothing was written; RKO_TEXT_CAPACITY bytes hold every text"
+    )]
+    BufferTooSmall { needed: u64, capacity: f64 },
+}
+
+impl DoorError {
+    pub(crate) fn detail(self) -> Detail {
+        match self {
+            DoorError::NullPointer { argument } => Detail { argument, ..Detail::new(Kind::NullPointer) },
+            DoorError::UnknownCode { argument, given } => Detail { argument, given, ..Detail::new(Kind::UnknownCode) },
+            DoorError::BufferTooSmall { needed, capacity } => {
+                Detail { index: needed, given: capacity, lower: needed as f64, ..Detail::new(Kind::BufferTooSmall) }
+            }
+        }
+    }
+
+    #[cfg(feature = "text")]
+    pub(crate) fn from_detail(detail: &Detail) -> Option<DoorError> {
+        let &Detail { kind, argument, given, index, .. } = detail;
+        match kind {
+            Kind::NullPointer => Some(DoorError::NullPointer { argument }),
+            Kind::UnknownCode => Some(DoorError::UnknownCode { argument, given }),
+            Kind::BufferTooSmall => Some(DoorError::BufferTooSmall { needed: index, capacity: given }),
+            _ => None,
+        }
+    }
+}
+
+/// Why a call did not succeed, whatever area it comes from: the plain numbers that every area's error has.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Failure(pub(crate) Detail);
+
+impl From<DoorError> for Failure {
+    fn from(error: DoorError) -> Failure {
+        Failure(error.detail())
+    }
+}
+
+/// What the work behind a call comes to.
+pub(crate) type Outcome<T> = Result<T, Failure>;
+
+/// Does the work and answers; the work writes its outputs itself, last.
+pub(crate) unsafe fn answer(detail: *mut rko_detail, work: impl FnOnce() -> Outcome<()>) -> rko_status {
+    let found = match work() {
+        Ok(()) => rko_detail::NONE,
+        Err(Failure(failure)) => failure.into(),
+    };
+    if !detail.is_null() {
+        // SAFETY: not null, and the caller gives memory for one.
+        unsafe { detail.write(found) };
+    }
+    found.status
+}

@@ -1,0 +1,23 @@
+//! The C door: functions and plain structs with the C ABI over the core, and no maths of their own.
+//!
+//! The header `include/reckohm.h` is made from the documentation here by `cargo xtask header`, so every item is worded
+//! for a C reader. Each function checks its pointers and codes, asks the core, and writes its outputs last, so that
+//! they are untouched unless the answer is `RKO_OK`. `extern "C"` functions never unwind: a panic would abort.
+#![no_std]
+#![allow(non_camel_case_types)]
+// The rules for pointers are the same everywhere and stand once, at the head of the header.
+#![allow(clippy::missing_safety_doc)]
+#![warn(unsafe_op_in_unsafe_fn)]
+
+#[cfg(feature = "std")]
+extern crate std;
+
+mod answer;
+mod detail;
+mod pointer;
+#[cfg(feature = "text")]
+mod text;
+
+pub use detail::{RKO_ABI_VERSION, RKO_OK, rko_abi_version, rko_detail, rko_status};
+#[cfg(feature = "text")]
+pub use text::{RKO_TEXT_CAPACITY, rko_detail_text};
