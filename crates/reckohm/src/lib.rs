@@ -8,3 +8,5 @@ extern crate std;
 pub mod number;
 mod part;
 pub mod verdict;
+
+pub use part::preferred;

@@ -63,6 +63,8 @@ kinds! {
     UnknownCode = 91,
     /// A text that does not fit into the room given for it. Only the C door has it.
     BufferTooSmall = 92,
+    /// A name that is not that of a series of preferred values.
+    UnknownSeries = 100,
 }
 
 /// A failure as plain numbers, the same for every area: what the C door hands out, and from which the full text is made

@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use crate::number::{Detail, Kind, OutOfRange, RESISTANCE, TOLERANCE};
+use crate::number::{Decimal, Detail, Kind, OutOfRange, RESISTANCE, TOLERANCE};
 
 /// The tolerance limits of a resistance, both included (JCGM 106:2012, clause 3.3).
 ///
@@ -83,6 +83,9 @@ impl Limits {
 
     /// Limits around a nominal value in ohm, in (0, 1e15], from its tolerance as a fraction, in (0, 1).
     ///
+    /// Both numbers are taken as the decimals that they were written as, the limits are computed exactly and rounded once.
+    /// Only where a number is no decimal of 15 figures, or the product has more than 18, is it a product of floats.
+    ///
     /// # Errors
     /// [`LimitsError`] for a number outside its range.
     ///
@@ -95,8 +98,20 @@ impl Limits {
     pub fn from_tolerance(nominal_ohm: f64, tolerance: f64) -> Result<Limits, LimitsError> {
         let nominal_ohm = RESISTANCE.check(nominal_ohm)?;
         let tolerance = TOLERANCE.check(tolerance)?;
+        let decimal = Decimal::shortest(nominal_ohm).zip(Decimal::shortest(tolerance));
+        if let Some(limits) = decimal.and_then(|(nominal, tolerance)| Limits::from_decimal(nominal, tolerance)) {
+            return Ok(limits);
+        }
         let half_width_ohm = nominal_ohm * tolerance;
         Limits::new(nominal_ohm - half_width_ohm, nominal_ohm + half_width_ohm)
+    }
+
+    /// The exact nominal·(1 ± tolerance), each rounded once; `None` where an exact product has too many digits.
+    pub(super) fn from_decimal(nominal: Decimal, tolerance: Decimal) -> Option<Limits> {
+        let less = Decimal::new(tolerance.digits.wrapping_neg(), tolerance.exponent);
+        let lower = nominal.checked_mul(Decimal::ONE.checked_add(less)?)?;
+        let upper = nominal.checked_mul(Decimal::ONE.checked_add(tolerance)?)?;
+        Some(Limits { lower_ohm: lower.to_f64(), upper_ohm: upper.to_f64() })
     }
 
     /// The lower end in ohm, minus infinity if it is open.

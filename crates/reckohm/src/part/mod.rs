@@ -1,3 +1,4 @@
 //! What a part is said to be: preferred values, markings, and the limits that follow from them.
 
 pub mod limits;
+pub mod preferred;
