@@ -1,0 +1,155 @@
+//! What a formula needs of a number. A formula is written once, generic over [`Scalar`], and runs on `f32`, `f64` and
+//! [`Dual`](super::Dual) alike.
+//!
+//! The names of the functions are ones that `f64` does not have itself: an inherent `ln` would win over the trait's
+//! without a word, and with it another maths library.
+
+use core::fmt::{Debug, Display};
+use core::ops::{Add, Div, Mul, Neg, Sub};
+
+use super::elementary;
+
+/// A number that a formula can be evaluated with.
+///
+/// ```
+/// use reckohm::number::{Dual, Scalar};
+///
+/// fn parallel<S: Scalar>(a: S, b: S) -> S {
+///     a * b / (a + b)
+/// }
+///
+/// assert_eq!(parallel(300.0_f64, 600.0), 200.0);
+/// assert_eq!(parallel(300.0_f32, 600.0), 200.0);
+/// let with_slope = parallel(Dual::<f64, 1>::variable(300.0, 0), Dual::constant(600.0));
+/// assert_eq!(with_slope.value(), 200.0);
+/// assert!((with_slope.partials()[0] - 4.0 / 9.0).abs() < 1e-15);
+/// ```
+pub trait Scalar:
+    Copy
+    + Debug
+    + Neg<Output = Self>
+    + Add<Output = Self>
+    + Sub<Output = Self>
+    + Mul<Output = Self>
+    + Div<Output = Self>
+    + 'static
+{
+    /// The plain number underneath: `f32` or `f64`.
+    type Real: Real;
+
+    /// A plain number as this one, without partial derivatives.
+    fn of(x: Self::Real) -> Self;
+
+    /// The plain result.
+    fn value(self) -> Self::Real;
+
+    /// A constant of the formula, rounded to the number in use.
+    fn lit(c: f64) -> Self;
+
+    /// Whether the plain value is less than the other's; false if either is NaN.
+    #[inline(always)]
+    fn is_below(self, other: Self) -> bool {
+        self.value() < other.value()
+    }
+
+    /// The first if `yes`, else the second. Both have been computed: this is how a formula in pieces stays free of
+    /// branches.
+    fn select(yes: bool, a: Self, b: Self) -> Self;
+
+    /// Square root, exactly rounded.
+    fn square_root(self) -> Self;
+
+    /// Natural logarithm.
+    fn natural_log(self) -> Self;
+
+    /// Exponential.
+    fn exponential(self) -> Self;
+}
+
+/// A plain number: `f32` or `f64`.
+pub trait Real: Scalar<Real = Self> + PartialOrd + Display + Default {
+    /// The distance from 1 to the next larger number.
+    const SPACING_AT_ONE: Self;
+
+    /// From double precision, rounded to nearest.
+    fn of_f64(x: f64) -> Self;
+
+    /// To double precision, exactly.
+    fn to_f64(self) -> f64;
+
+    /// Neither infinite nor NaN.
+    fn finite(self) -> bool;
+
+    /// Its absolute value.
+    fn magnitude(self) -> Self;
+}
+
+macro_rules! real {
+    ($real:ident, $sqrt:path, $ln:path, $exp:path) => {
+        impl Scalar for $real {
+            type Real = $real;
+
+            #[inline(always)]
+            fn of(x: $real) -> $real {
+                x
+            }
+
+            #[inline(always)]
+            fn value(self) -> $real {
+                self
+            }
+
+            #[inline(always)]
+            fn lit(c: f64) -> $real {
+                c as $real
+            }
+
+            #[inline(always)]
+            fn select(yes: bool, a: $real, b: $real) -> $real {
+                if yes { a } else { b }
+            }
+
+            #[inline(always)]
+            fn square_root(self) -> $real {
+                $sqrt(self)
+            }
+
+            #[inline(always)]
+            fn natural_log(self) -> $real {
+                $ln(self)
+            }
+
+            #[inline(always)]
+            fn exponential(self) -> $real {
+                $exp(self)
+            }
+        }
+
+        impl Real for $real {
+            const SPACING_AT_ONE: $real = $real::EPSILON;
+
+            #[inline(always)]
+            fn of_f64(x: f64) -> $real {
+                x as $real
+            }
+
+            #[inline(always)]
+            fn to_f64(self) -> f64 {
+                f64::from(self)
+            }
+
+            #[inline(always)]
+            fn finite(self) -> bool {
+                self.is_finite()
+            }
+
+            #[inline(always)]
+            fn magnitude(self) -> $real {
+                self.abs()
+            }
+        }
+    };
+}
+
+real!(f64, elementary::sqrt, elementary::ln, elementary::exp);
+real!(f32, elementary::sqrt_f32, elementary::ln_f32, elementary::exp_f32);
