@@ -7,6 +7,7 @@ extern crate std;
 
 pub mod number;
 mod part;
+pub mod uncertainty;
 pub mod verdict;
 
 pub use part::preferred;

@@ -65,6 +65,9 @@ kinds! {
     BufferTooSmall = 92,
     /// A name that is not that of a series of preferred values.
     UnknownSeries = 100,
+
+    /// A reading beyond the span was given where a value is needed.
+    OverRangeReading = 300,
 }
 
 /// A failure as plain numbers, the same for every area: what the C door hands out, and from which the full text is made

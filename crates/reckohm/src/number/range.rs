@@ -134,4 +134,40 @@ ranges! {
     /// A tolerance as a fraction.
     TOLERANCE = 5, "tolerance", "", open 0.0, 1.0; open,
         "IEC 60062", "give a fraction, not percent: 5 % is 0.05";
+    /// Standard uncertainty of any part.
+    STANDARD_UNCERTAINTY = 350, "standard uncertainty", "", closed 0.0, f64::INFINITY; open,
+        "JCGM 100 2.3.1", "a standard uncertainty is a width, never negative; 0 means that there is no such part";
+    /// Half-width of a rectangular part.
+    HALF_WIDTH = 351, "half-width of a rectangular part", "", closed 0.0, f64::INFINITY; open,
+        "JCGM 100 4.3.7", "give half of the whole width; 0 means that there is no such part";
+    /// Degrees of freedom of a type A part.
+    TYPE_A_DEGREES_OF_FREEDOM = 352, "degrees of freedom of a type A part", "", closed 1.0, f64::INFINITY; closed,
+        "JCGM 100 4.2.6", "n repeats have n - 1, so one reading alone has no type A part; infinite means known from before";
+    /// Width of a one-sided part.
+    ONE_SIDED_HALF_WIDTH = 353, "width of a one-sided part", "", closed 0.0, f64::INFINITY; open,
+        "our rule", "give how far the true value may lie to that side, never negative; 0 means not at all";
+    /// Coverage probability of an interval.
+    COVERAGE_PROBABILITY = 354, "coverage probability", "", open 0.0, 1.0; open,
+        "JCGM 100 6.2.2", "give a fraction, not percent: 95 % is 0.95";
+    /// Probability of one tail.
+    TAIL_PROBABILITY = 355, "probability of one tail", "", open 0.0, 0.5; closed,
+        "JCGM 106 7.3", "the risk to one side, 5 % is 0.05; beyond one half the other tail is meant";
+    /// Spread of repeated readings, known from before.
+    REPEATABILITY = 300, "repeatability", "ohm", closed 0.0, f64::INFINITY; open,
+        "JCGM 100 4.2.4", "give the standard deviation of single readings, as found on this meter and span before";
+    /// Resistance of a path in parallel with the part.
+    PARALLEL_PATH = 301, "resistance of a parallel path", "ohm", open 0.0, f64::INFINITY; open,
+        "our rule", "leave the path out if there is none";
+    /// Temperature coefficient that is known and corrected for.
+    KNOWN_COEFFICIENT = 302, "known temperature coefficient", "ppm/K", closed -1.0e6, 1.0e6; closed,
+        "our rule", "give parts per million a kelvin: 0.39 %/K is 3900";
+    /// Limit of a temperature coefficient, as marked.
+    COEFFICIENT_LIMIT = 303, "limit of the temperature coefficient", "ppm/K", closed 0.0, 1.0e6; closed,
+        "IEC 60062", "give the marked plus-or-minus value as a positive number";
+    /// Temperature of a part.
+    PART_TEMPERATURE = 304, "temperature of the part", "degree Celsius", closed -273.15, 3500.0; closed,
+        "physics: absolute zero; tungsten melts at about 3422", "give degrees Celsius";
+    /// Resistance that a limit or nominal value of a verdict may have.
+    RISK = 400, "risk of a wrong verdict", "", open 0.0, 0.5; open,
+        "JCGM 106 8.3", "give a fraction, not percent: 5 % is 0.05; at one half and above there is nothing left to guard";
 }

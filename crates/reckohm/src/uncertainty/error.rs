@@ -1,0 +1,56 @@
+//! What can go wrong with an estimate.
+
+use crate::number::{Detail, Kind, OutOfRange};
+
+/// Why an estimate could not be made, or an interval not be stated.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum EstimateError {
+    /// A number outside its range.
+    #[error("{0}")]
+    Range(#[from] OutOfRange),
+    /// The result would not fit the number type.
+    #[error(
+        "uncertainty of an estimate: the result is too large for the number type; at most 1.8e308 allowed; \
+         give the parts in a larger unit"
+    )]
+    TooLarge,
+    /// Too few observations to show their scatter.
+    #[error(
+        "mean of repeated observations: {given} given, 2 or more needed; one alone does not show its scatter: give its \
+         standard uncertainty known from before instead"
+    )]
+    TooFewRepeats {
+        /// How many.
+        given: usize,
+    },
+}
+
+impl EstimateError {
+    /// What happened, in one word.
+    pub fn kind(&self) -> Kind {
+        self.detail().kind
+    }
+
+    /// The same as plain numbers.
+    pub fn detail(&self) -> Detail {
+        match self {
+            EstimateError::Range(range) => range.detail(),
+            EstimateError::TooFewRepeats { given } => {
+                Detail { argument: 351, given: *given as f64, lower: 2.0, ..Detail::new(Kind::WrongCount) }
+            }
+            EstimateError::TooLarge => Detail { argument: 350, ..Detail::new(Kind::ResultOutOfRange) },
+        }
+    }
+
+    /// Back from plain numbers, if they are of this area.
+    pub fn from_detail(detail: &Detail) -> Option<EstimateError> {
+        match detail.kind {
+            Kind::ResultOutOfRange if detail.argument == 350 => Some(EstimateError::TooLarge),
+            Kind::WrongCount if detail.argument == 351 => {
+                Some(EstimateError::TooFewRepeats { given: detail.given as usize })
+            }
+            _ => OutOfRange::from_detail(detail).map(EstimateError::Range),
+        }
+    }
+}
