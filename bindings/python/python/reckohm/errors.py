@@ -1,0 +1,139 @@
+"""What can go wrong. Every exception is a `ReckohmError`, and the fitting built-in as well."""
+
+from __future__ import annotations
+
+from typing import Any
+
+__all__ = [
+    "ReckohmError",
+    "RangeError",
+    "CountError",
+    "ContradictionError",
+    "MissingError",
+    "InputTypeError",
+    "TextError",
+    "DisplayError",
+]
+
+
+class ReckohmError(Exception):
+    """Root of all exceptions of this package.
+
+    Attributes
+    ----------
+    status : int or None
+        The status number, the same as in C; None where only Python can go wrong (a type).
+    kind : str or None
+        The status in one word.
+    given : object
+        What was given: the number, or the text.
+    allowed : tuple of float or None
+        Lower and upper end of what is allowed.
+    row : int or None
+        The number of the range row concerned.
+    index : int, tuple of int or None
+        Where: the element of an array, or the byte or band of a text.
+    failed : int or None
+        How many elements of an array failed; None outside arrays.
+    """
+
+    def __init__(
+        self,
+        message: str = "",
+        status: int | None = None,
+        kind: str | None = None,
+        given: Any = None,
+        allowed: tuple[float, float] | None = None,
+        row: int | None = None,
+        index: int | tuple[int, ...] | None = None,
+        failed: int | None = None,
+    ) -> None:
+        super().__init__(message, status, kind, given, allowed, row, index, failed)
+        self.message = message
+        self.status = status
+        self.kind = kind
+        self.given = given
+        self.allowed = allowed
+        self.row = row
+        self.index = index
+        self.failed = failed
+
+    def __str__(self) -> str:
+        return self.message
+
+    def _in_array(self, index: int | tuple[int, ...], failed: int, size: int) -> ReckohmError:
+        """The same failure, as one of an array."""
+        message = f"element {index}: {self.message} ({failed} of {size} elements failed)"
+        return type(self)(message, self.status, self.kind, self.given, self.allowed, self.row, index, failed)
+
+
+class RangeError(ReckohmError, ValueError):
+    """A number outside its legal range, NaN or infinite, or with a result that no number holds."""
+
+
+class CountError(ReckohmError, ValueError):
+    """Nothing given where at least one is needed, too many, or unequal lengths."""
+
+
+class ContradictionError(ReckohmError, ValueError):
+    """Two arguments that contradict one another."""
+
+
+class MissingError(ReckohmError, TypeError):
+    """A condition without the value that it needs."""
+
+
+class InputTypeError(ReckohmError, TypeError):
+    """Not a number, or not a type that the argument takes."""
+
+
+class TextError(ReckohmError, ValueError):
+    """A name, a marking or a written number that cannot be what it should be."""
+
+
+class DisplayError(ReckohmError, ValueError):
+    """A display text or a reply that is no reading of its span."""
+
+
+_BY_KIND: dict[str, type[ReckohmError]] = {
+    "OutOfRange": RangeError,
+    "NotFinite": RangeError,
+    "ResultOutOfRange": RangeError,
+    "Empty": CountError,
+    "WrongCount": CountError,
+    "Contradiction": ContradictionError,
+    "MissingArgument": MissingError,
+}
+
+_BY_BLOCK: tuple[tuple[range, type[ReckohmError]], ...] = (
+    (range(20, 30), TextError),
+    (range(100, 200), TextError),
+    (range(200, 300), DisplayError),
+)
+
+
+def _class_of(status: int, kind: str) -> type[ReckohmError]:
+    """The class of a status: the one of its kind, else that of the block its number lies in."""
+    if kind in _BY_KIND:
+        return _BY_KIND[kind]
+    return next((exception for block, exception in _BY_BLOCK if status in block), ReckohmError)
+
+
+def _from_core(
+    status: int,
+    kind: str,
+    message: str,
+    row: int,
+    argument: int,
+    given: float,
+    lower: float,
+    upper: float,
+    index: int,
+    text: object,
+) -> ReckohmError:
+    """The exception of a failure in the compiled core; fields that a failure does not use arrive as 0."""
+    exception = _class_of(status, kind)
+    allowed = (lower, upper) if row or lower or upper else None
+    if text is None:
+        return exception(message, status, kind, given if row or argument else None, allowed, row or None)
+    return exception(message, status, kind, text, allowed, row or None, index)

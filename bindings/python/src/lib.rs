@@ -1,0 +1,24 @@
+//! The Python door of `reckohm`: pyo3 functions and classes, with NumPy ufuncs behind them. No maths of its own.
+
+use pyo3::prelude::*;
+
+mod errors;
+mod preferred;
+mod ufunc;
+mod values;
+mod vector;
+mod verdict;
+
+/// The compiled part of `reckohm`: import from `reckohm` itself.
+#[pymodule]
+#[pyo3(name = "_core")]
+fn core_module(module: &Bound<'_, PyModule>) -> PyResult<()> {
+    type Fill = fn(&Bound<'_, PyModule>, &Bound<'_, PyModule>) -> PyResult<()>;
+    let parts: [(&str, Fill); 2] = [("preferred", preferred::fill), ("verdict", verdict::fill)];
+    for (name, fill) in parts {
+        let part = PyModule::new(module.py(), &format!("reckohm.{name}"))?;
+        fill(module, &part)?;
+        module.setattr(format!("_{name}"), part)?;
+    }
+    Ok(())
+}

@@ -1,0 +1,67 @@
+//! Numbers on their way in and in reprs, shared by all classes.
+
+use pyo3::prelude::*;
+use pyo3::sync::PyOnceLock;
+use pyo3::types::{PyBool, PyFloat, PyString, PyTuple};
+
+/// A plain number argument: float, int, a NumPy scalar; no bool and no text.
+#[derive(Clone, Copy, PartialEq)]
+pub struct Number(pub f64);
+
+impl<'a, 'py> FromPyObject<'a, 'py> for Number {
+    type Error = PyErr;
+
+    fn extract(value: Borrowed<'a, 'py, PyAny>) -> PyResult<Number> {
+        if let Ok(float) = value.cast::<PyFloat>() {
+            return Ok(Number(float.value()));
+        }
+        // An array of one element would pass for a number: it is none here.
+        let scalar = match value.getattr_opt("shape")? {
+            Some(shape) => shape.len()? == 0,
+            None => true,
+        };
+        let truth = value.is_instance_of::<PyBool>() || &*value.get_type().name()?.to_cow()? == "bool";
+        if let (true, false, Ok(number)) = (scalar, truth, value.extract::<f64>()) {
+            return Ok(Number(number));
+        }
+        Err(wrong_type(&value.to_owned(), "a float or an int")?)
+    }
+}
+
+/// The exception for a value of the wrong type.
+pub fn wrong_type(given: &Bound<'_, PyAny>, allowed: &str) -> PyResult<PyErr> {
+    let message = format!("{} ({}) given, {allowed} allowed", given.repr()?, given.get_type().name()?);
+    input_type_error(given.py(), &message)
+}
+
+/// The text, which must be one.
+pub fn text_of<'a>(given: &'a Bound<'_, PyAny>) -> PyResult<std::borrow::Cow<'a, str>> {
+    match given.cast::<PyString>() {
+        Ok(text) => text.to_cow(),
+        Err(_) => Err(wrong_type(given, "a text")?),
+    }
+}
+
+/// `InputTypeError` with this text.
+pub fn input_type_error(py: Python<'_>, message: &str) -> PyResult<PyErr> {
+    static CLASS: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
+    let class = CLASS.import(py, "reckohm.errors", "InputTypeError")?;
+    Ok(PyErr::from_value(class.call1((message,))?))
+}
+
+/// A number as Python reads it back.
+pub fn shown(x: f64) -> String {
+    match x {
+        f64::INFINITY => "float('inf')".to_owned(),
+        f64::NEG_INFINITY => "-float('inf')".to_owned(),
+        x => format!("{x:?}"),
+    }
+}
+
+/// The hash of a tuple, for a class that is equal when its parts are.
+pub fn hash_of<'py>(
+    py: Python<'py>,
+    parts: impl IntoPyObject<'py, Target = PyTuple, Output = Bound<'py, PyTuple>, Error = PyErr>,
+) -> PyResult<isize> {
+    parts.into_pyobject(py)?.hash()
+}

@@ -1,0 +1,158 @@
+//! The function in front of each ufunc: plain numbers at once, all else through NumPy.
+
+use pyo3::IntoPyObjectExt;
+use pyo3::prelude::*;
+use pyo3::sync::PyOnceLock;
+use pyo3::types::{PyBool, PyFloat, PyInt};
+
+use crate::ufunc::{self, Kernel, Output, Refused};
+
+/// A formula with its name at this door.
+pub struct Vector {
+    /// The name of the ufunc, which has `_` before it; with `_or_nan` behind it that of its twin.
+    pub name: &'static str,
+    /// The names of the arguments that may be arrays, as the messages say them.
+    pub arguments: &'static [&'static str],
+    pub output: Output,
+}
+
+/// The options every vector function has.
+pub struct Options<'a, 'py> {
+    pub out: Option<&'a Bound<'py, PyAny>>,
+    pub where_: Option<&'a Bound<'py, PyAny>>,
+    pub on_invalid: &'a str,
+}
+
+/// An argument: what the caller gave, or a number that stands for a name (a series, a rule).
+#[derive(Clone, Copy)]
+pub enum Input<'a, 'py> {
+    Given(&'a Bound<'py, PyAny>),
+    Code(f64),
+}
+
+impl Input<'_, '_> {
+    /// The number, if it is a plain one: float (NumPy's float64 is one) or int, but no bool.
+    fn plain(&self) -> Option<f64> {
+        match self {
+            Input::Code(code) => Some(*code),
+            Input::Given(value) => {
+                if let Ok(float) = value.cast::<PyFloat>() {
+                    return Some(float.value());
+                }
+                if value.is_instance_of::<PyInt>() && !value.is_instance_of::<PyBool>() {
+                    return value.extract::<f64>().ok();
+                }
+                None
+            }
+        }
+    }
+}
+
+impl Vector {
+    /// One call: floats and ints are computed here, anything else goes to NumPy.
+    pub fn call<'py, K: Kernel<N>, const N: usize>(
+        &self,
+        py: Python<'py>,
+        inputs: [Input<'_, 'py>; N],
+        options: Options<'_, 'py>,
+    ) -> PyResult<Bound<'py, PyAny>> {
+        if options.out.is_none() && options.where_.is_none() && options.on_invalid == "raise" {
+            let plain = inputs.map(|input| input.plain());
+            if plain.iter().all(Option::is_some) {
+                let result =
+                    K::evaluate(plain.map(Option::unwrap_or_default)).map_err(|error| error.into().raise(py))?;
+                return match self.output {
+                    Output::Number => Ok(PyFloat::new(py, result).into_any()),
+                    Output::Truth => (result != 0.0).into_bound_py_any(py),
+                };
+            }
+        }
+        static CALL: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
+        let inputs = inputs.map(|input| match input {
+            Input::Given(value) => Ok(value.clone()),
+            Input::Code(code) => code.into_bound_py_any(py),
+        });
+        let inputs = pyo3::types::PyTuple::new(py, inputs.into_iter().collect::<PyResult<Vec<_>>>()?)?;
+        let names = pyo3::types::PyTuple::new(py, self.arguments)?;
+        CALL.import(py, "reckohm._array_call", "call")?.call1((
+            self.name,
+            inputs,
+            names,
+            options.out,
+            options.where_,
+            options.on_invalid,
+            self.output == Output::Truth,
+        ))
+    }
+
+    /// Adds the two ufuncs of the formula to the compiled module, under whose name they pickle.
+    #[allow(dead_code)]
+    pub fn add<K: Kernel<N>, const N: usize>(&self, module: &Bound<'_, PyModule>) -> PyResult<()> {
+        self.each_ufunc::<N>(module, false, |_, _, _| Ok(()), ufunc::add_loop::<K, f64, N>)
+    }
+
+    /// The same for a formula with a twin for `float32`.
+    pub fn add_with_single<K: Kernel<N> + Kernel<N, f32>, const N: usize>(
+        &self,
+        module: &Bound<'_, PyModule>,
+    ) -> PyResult<()> {
+        self.each_ufunc::<N>(module, true, ufunc::add_loop::<K, f32, N>, ufunc::add_loop::<K, f64, N>)
+    }
+
+    fn each_ufunc<const N: usize>(
+        &self,
+        module: &Bound<'_, PyModule>,
+        has_single: bool,
+        single: impl Fn(&Bound<'_, PyAny>, Refused, Output) -> PyResult<()>,
+        double: impl Fn(&Bound<'_, PyAny>, Refused, Output) -> PyResult<()>,
+    ) -> PyResult<()> {
+        for (suffix, refused, output) in [("", Refused::Raise, self.output), ("_or_nan", Refused::Nan, Output::Number)]
+        {
+            let name = format!("_{}{suffix}", self.name);
+            let ufunc = ufunc::new::<N>(module.py(), &name, output, has_single)?;
+            single(&ufunc, refused, output)?;
+            double(&ufunc, refused, output)?;
+            module.setattr(name.as_str(), ufunc)?;
+        }
+        Ok(())
+    }
+}
+
+/// Writes the functions of a module and the one that adds their ufuncs, a formula a line:
+/// `fn name(argument, …; code: Type) = Kernel -> Output, "ufunc", add;`. A code is a name that stands for a number.
+macro_rules! vector_functions {
+    ($($(#[$doc:meta])* fn $name:ident($($given:ident),+ $(; $code:ident: $class:ty)?) = $kernel:ident -> $output:ident, $ufunc:literal, $add:ident;)+) => {
+        $($(#[$doc])*
+        #[pyfunction]
+        #[pyo3(signature = ($($given,)+ $($code,)? *, out=None, r#where=None, on_invalid="raise"))]
+        #[allow(clippy::too_many_arguments)]
+        fn $name<'py>(
+            py: Python<'py>,
+            $($given: &Bound<'py, PyAny>,)+
+            $($code: $class,)?
+            out: Option<&Bound<'py, PyAny>>,
+            r#where: Option<&Bound<'py, PyAny>>,
+            on_invalid: &str,
+        ) -> PyResult<Bound<'py, PyAny>> {
+            use $crate::vector::{Input, Options};
+            let inputs = [$(Input::Given($given),)+ $(Input::Code($code.code()))?];
+            $kernel::VECTOR.call::<$kernel, _>(py, inputs, Options { out, where_: r#where, on_invalid })
+        }
+
+        impl $kernel {
+            const VECTOR: $crate::vector::Vector = $crate::vector::Vector {
+                name: $ufunc,
+                arguments: &[$(stringify!($given),)+ $(stringify!($code))?],
+                output: $crate::ufunc::Output::$output,
+            };
+        })+
+
+        /// Adds the functions to their module and the ufuncs behind them to the compiled one.
+        fn add_functions(compiled: &Bound<'_, PyModule>, module: &Bound<'_, PyModule>) -> PyResult<()> {
+            $(module.add_function(wrap_pyfunction!($name, module)?)?;
+            $kernel::VECTOR.$add::<$kernel, _>(compiled)?;)+
+            Ok(())
+        }
+    };
+}
+pub(crate) use vector_functions;
