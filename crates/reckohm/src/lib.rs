@@ -5,6 +5,7 @@
 #[cfg(feature = "std")]
 extern crate std;
 
+pub mod meter;
 pub mod number;
 mod part;
 pub mod uncertainty;

@@ -65,7 +65,38 @@ kinds! {
     BufferTooSmall = 92,
     /// A name that is not that of a series of preferred values.
     UnknownSeries = 100,
-
+    /// A display text without its point.
+    MissingPoint = 200,
+    /// A display text with fewer digits behind the point than the span shows.
+    TooFewDecimals = 201,
+    /// A display text with more digits behind the point than the span shows.
+    TooManyDecimals = 202,
+    /// A display text with more digits in front of the point than the span has.
+    TooManyDigits = 203,
+    /// A value that is at or beyond the span's full scale.
+    BeyondFullScale = 204,
+    /// A display text that is no multiple of the span's step.
+    OffGrid = 205,
+    /// A display text that may mean two things on this span.
+    AmbiguousText = 206,
+    /// An over-range mark that the span does not have.
+    MarkNotOfSpan = 207,
+    /// A reply that stands for no reading.
+    NoReading = 210,
+    /// A reply that is neither a reading nor a defined mark.
+    UndefinedMark = 211,
+    /// A step that no display has.
+    UnknownResolution = 220,
+    /// A unit that no display shows in.
+    UnknownDisplayUnit = 221,
+    /// Bits that stand for no over-range mark.
+    UnknownMarks = 222,
+    /// A part that is beyond every span of the meter.
+    NoSpanHolds = 230,
+    /// An index that belongs to no span of the meter.
+    NoSuchSpan = 231,
+    /// A conductor that is not in the table.
+    WireNotInTable = 240,
     /// A reading beyond the span was given where a value is needed.
     OverRangeReading = 300,
 }

@@ -17,5 +17,6 @@ pub use decimal::Decimal;
 pub use dual::Dual;
 pub use kind::{Detail, Kind};
 pub use parse::{LONGEST_NUMBER_TEXT, NumberError, parse_number, parse_number_f32};
+pub(crate) use parse::{Shown, is_blank};
 pub use range::*;
 pub use scalar::{Real, Scalar};

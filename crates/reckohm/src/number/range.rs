@@ -134,6 +134,33 @@ ranges! {
     /// A tolerance as a fraction.
     TOLERANCE = 5, "tolerance", "", open 0.0, 1.0; open,
         "IEC 60062", "give a fraction, not percent: 5 % is 0.05";
+    /// Full scale of a span.
+    SPAN_FULL_SCALE = 200, "full scale of a span", "ohm", open 0.0, 1.0e15; closed,
+        "our rule: beyond it is insulation, not a resistance", "give the first value in ohm that the display no longer shows";
+    /// Step of a display.
+    SPAN_RESOLUTION = 201, "resolution of a span", "ohm", closed 1.0e-9, 1.0e12; closed,
+        "our rule", "give the step of the last digit in ohm";
+    /// How many steps a display has.
+    DISPLAY_COUNTS = 202, "full scale of a span over its resolution", "", closed 10.0, 1.0e9; closed,
+        "our rule: two digits to nine", "give both in ohm: a display of 2000 counts has 2000";
+    /// A fraction in an accuracy clause.
+    ACCURACY_FRACTION = 203, "fraction in an accuracy clause", "", closed 0.0, 1.0; open,
+        "our rule", "give a fraction, not percent: 0.8 % is 0.008";
+    /// The counts in an accuracy clause.
+    ACCURACY_COUNTS = 204, "counts in an accuracy clause", "", closed 0.0, 1.0e6; closed,
+        "our rule", "give how many steps of the last digit: 3 for +3 counts";
+    /// Coverage factor of a stated accuracy.
+    COVERAGE_FACTOR = 205, "coverage factor", "", open 0.0, 10.0; closed,
+        "JCGM 100 6.3", "2 is common for 95 %; leave it out if the clause is a limit";
+    /// Temperature of a meter.
+    METER_TEMPERATURE = 206, "temperature of the meter", "degree Celsius", closed -60.0, 120.0; closed,
+        "our rule", "give degrees Celsius of the meter's surroundings, not of the part";
+    /// Temperature coefficient of an accuracy clause.
+    TEMPERATURE_COEFFICIENT_OF_CLAUSE = 207, "temperature coefficient of an accuracy clause", "per kelvin",
+        closed 0.0, 1.0; closed, "our rule", "give a part of the clause for each kelvin: a tenth is 0.1";
+    /// Length of one lead.
+    WIRE_LENGTH = 208, "length of one lead", "m", open 0.0, 1.0e5; closed,
+        "our rule", "give metres of one of the two leads; both are reckoned";
     /// Standard uncertainty of any part.
     STANDARD_UNCERTAINTY = 350, "standard uncertainty", "", closed 0.0, f64::INFINITY; open,
         "JCGM 100 2.3.1", "a standard uncertainty is a width, never negative; 0 means that there is no such part";

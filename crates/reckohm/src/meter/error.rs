@@ -1,0 +1,412 @@
+//! What can go wrong around a meter.
+
+use thiserror::Error;
+
+use super::display::LONGEST_DISPLAY_TEXT;
+use super::marks::Marks;
+use super::misfit::{Misfit, MisfitText};
+use crate::number::{Detail, Kind, NumberError, OutOfRange, Shown};
+use crate::uncertainty::EstimateError;
+
+// Arguments of a detail, in the block of this folder, for the kinds that other areas have too.
+const LABEL: u16 = 201;
+const DISPLAY: u16 = 202;
+const STEPS: u16 = 203;
+const DECIMALS: u16 = 204;
+const BAND: u16 = 205;
+const ORDER: u16 = 206;
+const METER: u16 = 207;
+const COEFFICIENT: u16 = 208;
+const LEADS: u16 = 209;
+const CLAUSE: u16 = 210;
+
+/// Why a span, a reading, a choice or the leads could not be had. Offsets count bytes from the start of the text as given.
+#[derive(Clone, Copy, Debug, PartialEq, Error)]
+#[non_exhaustive]
+pub enum MeterError {
+    /// A number outside its range.
+    #[error("{0}")]
+    Range(#[from] OutOfRange),
+    /// A reply that is not a number.
+    #[error("meter's reply: {0}")]
+    Reply(#[from] NumberError),
+    /// The uncertainty on a span could not be stated.
+    #[error("{0}")]
+    Uncertainty(#[from] EstimateError),
+
+    /// A label of no bytes.
+    #[error("label of a span: an empty text given, 1 to 15 bytes allowed; write what stands beside the meter's knob")]
+    LabelEmpty,
+    /// A label of more than 15 bytes.
+    #[error("label of a span: {length} bytes given, 1 to 15 allowed; a letter outside ASCII has two bytes or more")]
+    LabelTooLong {
+        /// How many bytes were given.
+        length: u64,
+    },
+    /// A control character in a label.
+    #[error(
+        "label of a span: {} given at offset {at}, only characters that can be seen allowed; look for a tab or a line end",
+        Shown(*byte)
+    )]
+    LabelByte {
+        /// Its offset.
+        at: u64,
+        /// The byte.
+        byte: u8,
+    },
+    /// A resolution that no display has.
+    #[error(
+        "resolution of a span: {given_ohm} ohm given, 1, 2 or 5 times a power of ten allowed; give the step of the last \
+         digit in ohm"
+    )]
+    UnknownResolution {
+        /// What was given, in ohm.
+        given_ohm: f64,
+    },
+    /// A unit that no display shows in.
+    #[error(
+        "display unit of a span: {given_ohm} ohm given, 0.001, 1, 1000, 1000000 or 1000000000 ohm allowed; a display in \
+         kilohm has 1000"
+    )]
+    UnknownDisplayUnit {
+        /// What was given, in ohm.
+        given_ohm: f64,
+    },
+    /// A full scale that is no whole number of steps.
+    #[error(
+        "full scale of a span: {full_scale_ohm} ohm given with a step of {resolution_ohm} ohm, a whole number of steps \
+         allowed; it is the first value that the display no longer shows: 2000 for a display of 2000 counts"
+    )]
+    NotWholeSteps {
+        /// The full scale in ohm.
+        full_scale_ohm: f64,
+        /// The step in ohm.
+        resolution_ohm: f64,
+    },
+    /// More digits behind the point than a display has.
+    #[error(
+        "display unit of a span: {display_unit_ohm} ohm given with a step of {resolution_ohm} ohm, at most 9 digits behind \
+         the point allowed; look at the unit that the display shows"
+    )]
+    TooFineForUnit {
+        /// The step in ohm.
+        resolution_ohm: f64,
+        /// The unit in ohm.
+        display_unit_ohm: f64,
+    },
+    /// Bits that stand for no over-range mark.
+    #[error(
+        "over-range marks of a span: the bits {bits} given, 0 to 15 allowed: 1 a lone \"1\", 2 \"OL\", 4 blank digits, 8 \
+         dashes; add those that the meter uses"
+    )]
+    UnknownMarks {
+        /// What was given.
+        bits: u8,
+    },
+    /// A temperature band whose ends are exchanged.
+    #[error(
+        "temperature band of an accuracy clause: {lower_c} to {upper_c} degree Celsius given, the lower end at or below \
+         the upper one allowed; exchange them"
+    )]
+    BandReversed {
+        /// The lower end.
+        lower_c: f64,
+        /// The upper end.
+        upper_c: f64,
+    },
+    /// The meter is outside its clause's band, and the clause has no temperature coefficient.
+    #[error(
+        "accuracy at the meter's temperature: {temperature_c} degree Celsius given, {lower_c} to {upper_c} allowed without \
+         temperature_coefficient_per_kelvin; take it from the meter's specification, a tenth of the clause a kelvin (0.1) \
+         is common, or measure within the band"
+    )]
+    CoefficientMissing {
+        /// The meter's temperature.
+        temperature_c: f64,
+        /// The lower end of the band.
+        lower_c: f64,
+        /// The upper end of the band.
+        upper_c: f64,
+    },
+    /// An accuracy clause without any part, with the step inside of it.
+    #[error(
+        "accuracy clause of a span: no fraction and no counts given, at least one part above 0 needed, or the display's step \
+         outside the counts; no meter is without error"
+    )]
+    ClauseWithoutParts,
+
+    /// A display text with nothing in it, on a span that does not mark over-range by blank digits.
+    #[error(
+        "display text: nothing but blanks given, what the span's display shows allowed; blank digits are no over-range \
+         mark of this span"
+    )]
+    TextEmpty,
+    /// A display text of too many bytes.
+    #[error(
+        "display text: {length} bytes given, at most {LONGEST_DISPLAY_TEXT} allowed; give one reading at a time, without a \
+         note"
+    )]
+    TextTooLong {
+        /// How many bytes were given.
+        length: u64,
+    },
+    /// A byte that cannot stand where it stands in a display text.
+    #[error(
+        "display text: {} given at offset {at}, digits with one point or comma, a minus in front and k, M or G behind \
+         allowed, or an over-range mark of this span; write it as the display shows it, without a unit",
+        Shown(*byte)
+    )]
+    TextByte {
+        /// Its offset.
+        at: u64,
+        /// The byte.
+        byte: u8,
+    },
+    /// A display text without any digit.
+    #[error("display text: no digit given up to offset {at}, at least one needed; write it as the display shows it")]
+    TextWithoutDigits {
+        /// Where a digit should stand.
+        at: u64,
+    },
+    /// An over-range mark that this span does not have.
+    #[error(
+        "display text: {} given at offset {at}, which is no over-range mark of this span; look at the span the text was \
+         read on, or add the mark to the span",
+        mark.words()
+    )]
+    MarkNotOfSpan {
+        /// Its offset.
+        at: u64,
+        /// The mark.
+        mark: Marks,
+    },
+    /// A number in a display text that this span does not show in this way.
+    #[error("{0}")]
+    Text(Misfit),
+
+    /// The reply that stands for "no reading".
+    #[error(
+        "meter's reply: 9.91E37 given, which stands for no reading (SCPI-1999), a number below the span's full scale \
+         allowed; look at whether the meter had finished, and at its function"
+    )]
+    NoReading,
+    /// A reply that is neither a reading nor a mark of SCPI-1999.
+    #[error(
+        "meter's reply: {given:e} given, which is neither a reading nor a mark of SCPI-1999 (9.9E37 over-range, 9.91E37 \
+         no reading), a number below the span's full scale allowed; look into the meter's manual for what it stands for"
+    )]
+    UndefinedMark {
+        /// What was given.
+        given: f64,
+    },
+    /// A value that the span does not show, and no mark for it.
+    #[error(
+        "reading on a span: {given_ohm} ohm given, less than {full_scale_ohm} ohm allowed (its full scale); look at \
+         whether the meter was on another span"
+    )]
+    BeyondFullScale {
+        /// What was given, in ohm.
+        given_ohm: f64,
+        /// The full scale in ohm.
+        full_scale_ohm: f64,
+    },
+
+    /// A meter without spans.
+    #[error("meter: no span given, at least one needed; give the spans from the lowest to the highest")]
+    NoSpans,
+    /// Spans that are not in ascending order.
+    #[error(
+        "meter: span {index} has a full scale of {given_ohm} ohm, more than the {before_ohm} ohm of the span before it \
+         allowed; give the spans from the lowest to the highest, counted from 0"
+    )]
+    SpansNotAscending {
+        /// Which span, counted from 0.
+        index: u64,
+        /// Its full scale in ohm.
+        given_ohm: f64,
+        /// The full scale of the one before, in ohm.
+        before_ohm: f64,
+    },
+    /// An index that belongs to no span of the meter.
+    #[error("meter: span {index} asked for, 0 to {} allowed; spans are counted from 0", count.saturating_sub(1))]
+    NoSuchSpan {
+        /// What was asked for.
+        index: u64,
+        /// How many spans there are.
+        count: u64,
+    },
+    /// A part that is beyond every span of the meter.
+    #[error(
+        "choosing a span: the part may have up to {upper_limit_ohm} ohm, less than {full_scale_ohm} ohm allowed (the full \
+         scale of the highest span); use another meter, or a known part in parallel"
+    )]
+    NoSpanHolds {
+        /// The upper limit of the part in ohm.
+        upper_limit_ohm: f64,
+        /// The full scale of the highest span in ohm.
+        full_scale_ohm: f64,
+    },
+
+    /// A reading of the leads that is beyond its span.
+    #[error(
+        "leads from a reading: the reading is beyond its span and has no value, a reading with the tips touching one \
+         another needed; look for a broken lead"
+    )]
+    LeadsOverRange,
+    /// A conductor that is not in the table.
+    #[error(
+        "leads from a wire: {area_mm2} mm2 of class {class} given, which is not in the table: IEC 60228 has 0.5 to 400 mm2 \
+         in class 1, to 630 mm2 in classes 2 and 5; read the leads with their tips touching instead"
+    )]
+    WireNotInTable {
+        /// The cross-section in mm².
+        area_mm2: f64,
+        /// The class.
+        class: u8,
+    },
+}
+
+impl MeterError {
+    /// What happened, in one word.
+    pub fn kind(&self) -> Kind {
+        self.detail().kind
+    }
+
+    /// The same as plain numbers; an offset in a text, a span's number, is the index.
+    pub fn detail(&self) -> Detail {
+        let of = |kind, argument| Detail { argument, ..Detail::new(kind) };
+        match *self {
+            MeterError::Range(range) => range.detail(),
+            MeterError::Reply(error) => error.detail(),
+            MeterError::Uncertainty(error) => error.detail(),
+            MeterError::LabelEmpty => of(Kind::Empty, LABEL),
+            MeterError::LabelTooLong { length } => {
+                Detail { given: length as f64, upper: 15.0, index: 15, ..of(Kind::TextTooLong, LABEL) }
+            }
+            MeterError::LabelByte { at, byte } => {
+                Detail { given: f64::from(byte), index: at, ..of(Kind::UnexpectedByte, LABEL) }
+            }
+            MeterError::UnknownResolution { given_ohm } => {
+                Detail { given: given_ohm, ..Detail::new(Kind::UnknownResolution) }
+            }
+            MeterError::UnknownDisplayUnit { given_ohm } => {
+                Detail { given: given_ohm, ..Detail::new(Kind::UnknownDisplayUnit) }
+            }
+            MeterError::NotWholeSteps { full_scale_ohm, resolution_ohm } => {
+                Detail { given: full_scale_ohm, lower: resolution_ohm, ..of(Kind::Contradiction, STEPS) }
+            }
+            MeterError::TooFineForUnit { resolution_ohm, display_unit_ohm } => {
+                Detail { given: display_unit_ohm, lower: resolution_ohm, ..of(Kind::Contradiction, DECIMALS) }
+            }
+            MeterError::UnknownMarks { bits } => {
+                Detail { given: f64::from(bits), upper: 15.0, ..Detail::new(Kind::UnknownMarks) }
+            }
+            MeterError::BandReversed { lower_c, upper_c } => {
+                Detail { lower: lower_c, upper: upper_c, ..of(Kind::Contradiction, BAND) }
+            }
+            MeterError::CoefficientMissing { temperature_c, lower_c, upper_c } => Detail {
+                given: temperature_c,
+                lower: lower_c,
+                upper: upper_c,
+                ..of(Kind::MissingArgument, COEFFICIENT)
+            },
+            MeterError::ClauseWithoutParts => of(Kind::MissingArgument, CLAUSE),
+            MeterError::TextEmpty => of(Kind::Empty, DISPLAY),
+            MeterError::TextTooLong { length } => Detail {
+                given: length as f64,
+                upper: LONGEST_DISPLAY_TEXT as f64,
+                index: LONGEST_DISPLAY_TEXT as u64,
+                ..of(Kind::TextTooLong, DISPLAY)
+            },
+            MeterError::TextByte { at, byte } => {
+                Detail { given: f64::from(byte), index: at, ..of(Kind::UnexpectedByte, DISPLAY) }
+            }
+            MeterError::TextWithoutDigits { at } => Detail { index: at, ..of(Kind::MissingDigits, DISPLAY) },
+            MeterError::MarkNotOfSpan { at, mark } => {
+                Detail { given: f64::from(mark.bits()), index: at, ..Detail::new(Kind::MarkNotOfSpan) }
+            }
+            MeterError::Text(misfit) => misfit.detail(),
+            MeterError::NoReading => Detail::new(Kind::NoReading),
+            MeterError::UndefinedMark { given } => Detail { given, ..Detail::new(Kind::UndefinedMark) },
+            MeterError::BeyondFullScale { given_ohm, full_scale_ohm } => {
+                Detail { given: given_ohm, upper: full_scale_ohm, ..Detail::new(Kind::BeyondFullScale) }
+            }
+            MeterError::NoSpans => of(Kind::Empty, METER),
+            MeterError::SpansNotAscending { index, given_ohm, before_ohm } => {
+                Detail { given: given_ohm, lower: before_ohm, index, ..of(Kind::Contradiction, ORDER) }
+            }
+            MeterError::NoSuchSpan { index, count } => {
+                Detail { given: index as f64, upper: count as f64, index, ..Detail::new(Kind::NoSuchSpan) }
+            }
+            MeterError::NoSpanHolds { upper_limit_ohm, full_scale_ohm } => {
+                Detail { given: upper_limit_ohm, upper: full_scale_ohm, ..Detail::new(Kind::NoSpanHolds) }
+            }
+            MeterError::LeadsOverRange => of(Kind::OverRangeReading, LEADS),
+            MeterError::WireNotInTable { area_mm2, class } => {
+                Detail { given: area_mm2, index: u64::from(class), ..Detail::new(Kind::WireNotInTable) }
+            }
+        }
+    }
+
+    /// Back from plain numbers, if they are of this area.
+    pub fn from_detail(detail: &Detail) -> Option<MeterError> {
+        let &Detail { kind, argument, given, lower, upper, index, .. } = detail;
+        let byte = given as u8;
+        Some(match (kind, argument) {
+            (Kind::Empty, LABEL) => MeterError::LabelEmpty,
+            (Kind::TextTooLong, LABEL) => MeterError::LabelTooLong { length: given as u64 },
+            (Kind::UnexpectedByte, LABEL) => MeterError::LabelByte { at: index, byte },
+            (Kind::UnknownResolution, _) => MeterError::UnknownResolution { given_ohm: given },
+            (Kind::UnknownDisplayUnit, _) => MeterError::UnknownDisplayUnit { given_ohm: given },
+            (Kind::Contradiction, STEPS) => MeterError::NotWholeSteps { full_scale_ohm: given, resolution_ohm: lower },
+            (Kind::Contradiction, DECIMALS) => {
+                MeterError::TooFineForUnit { resolution_ohm: lower, display_unit_ohm: given }
+            }
+            (Kind::UnknownMarks, _) => MeterError::UnknownMarks { bits: byte },
+            (Kind::Contradiction, BAND) => MeterError::BandReversed { lower_c: lower, upper_c: upper },
+            (Kind::MissingArgument, COEFFICIENT) => {
+                MeterError::CoefficientMissing { temperature_c: given, lower_c: lower, upper_c: upper }
+            }
+            (Kind::MissingArgument, CLAUSE) => MeterError::ClauseWithoutParts,
+            (Kind::Empty, DISPLAY) => MeterError::TextEmpty,
+            (Kind::TextTooLong, DISPLAY) => MeterError::TextTooLong { length: given as u64 },
+            (Kind::UnexpectedByte, DISPLAY) => MeterError::TextByte { at: index, byte },
+            (Kind::MissingDigits, DISPLAY) => MeterError::TextWithoutDigits { at: index },
+            (Kind::MarkNotOfSpan, _) => MeterError::MarkNotOfSpan { at: index, mark: Marks::from_bits(byte).ok()? },
+            (Kind::NoReading, _) => MeterError::NoReading,
+            (Kind::UndefinedMark, _) => MeterError::UndefinedMark { given },
+            (Kind::BeyondFullScale, 0) => MeterError::BeyondFullScale { given_ohm: given, full_scale_ohm: upper },
+            (Kind::Empty, METER) => MeterError::NoSpans,
+            (Kind::Contradiction, ORDER) => {
+                MeterError::SpansNotAscending { index, given_ohm: given, before_ohm: lower }
+            }
+            (Kind::NoSuchSpan, _) => MeterError::NoSuchSpan { index, count: upper as u64 },
+            (Kind::NoSpanHolds, _) => MeterError::NoSpanHolds { upper_limit_ohm: given, full_scale_ohm: upper },
+            (Kind::OverRangeReading, LEADS) => MeterError::LeadsOverRange,
+            (Kind::WireNotInTable, _) => MeterError::WireNotInTable { area_mm2: given, class: index as u8 },
+            _ => {
+                return Misfit::from_detail(detail)
+                    .map(MeterError::Text)
+                    .or_else(|| NumberError::from_detail(detail).map(MeterError::Reply))
+                    .or_else(|| OutOfRange::from_detail(detail).map(MeterError::Range))
+                    .or_else(|| EstimateError::from_detail(detail).map(MeterError::Uncertainty));
+            }
+        })
+    }
+}
+
+impl From<Misfit> for MeterError {
+    fn from(misfit: Misfit) -> MeterError {
+        MeterError::Text(misfit)
+    }
+}
+
+impl MeterError {
+    /// What is wrong with the number in a display text, if that is the error.
+    pub fn misfit(&self) -> Option<MisfitText> {
+        match self {
+            MeterError::Text(misfit) => Some(misfit.text),
+            _ => None,
+        }
+    }
+}
