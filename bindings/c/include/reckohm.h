@@ -80,6 +80,60 @@
 /** A text that does not fit into the room given for it. Only the C door has it. */
 #define RKO_BUFFER_TOO_SMALL 92
 
+/** A name that is not that of a series of preferred values. */
+#define RKO_UNKNOWN_SERIES 100
+
+/** A display text without its point. */
+#define RKO_MISSING_POINT 200
+
+/** A display text with fewer digits behind the point than the span shows. */
+#define RKO_TOO_FEW_DECIMALS 201
+
+/** A display text with more digits behind the point than the span shows. */
+#define RKO_TOO_MANY_DECIMALS 202
+
+/** A display text with more digits in front of the point than the span has. */
+#define RKO_TOO_MANY_DIGITS 203
+
+/** A value that is at or beyond the span's full scale. */
+#define RKO_BEYOND_FULL_SCALE 204
+
+/** A display text that is no multiple of the span's step. */
+#define RKO_OFF_GRID 205
+
+/** A display text that may mean two things on this span. */
+#define RKO_AMBIGUOUS_TEXT 206
+
+/** An over-range mark that the span does not have. */
+#define RKO_MARK_NOT_OF_SPAN 207
+
+/** A reply that stands for no reading. */
+#define RKO_NO_READING 210
+
+/** A reply that is neither a reading nor a defined mark. */
+#define RKO_UNDEFINED_MARK 211
+
+/** A step that no display has. */
+#define RKO_UNKNOWN_RESOLUTION 220
+
+/** A unit that no display shows in. */
+#define RKO_UNKNOWN_DISPLAY_UNIT 221
+
+/** Bits that stand for no over-range mark. */
+#define RKO_UNKNOWN_MARKS 222
+
+/** A part that is beyond every span of the meter. */
+#define RKO_NO_SPAN_HOLDS 230
+
+/** An index that belongs to no span of the meter. */
+#define RKO_NO_SUCH_SPAN 231
+
+/** A conductor that is not in the table. */
+#define RKO_WIRE_NOT_IN_TABLE 240
+
+/** A reading beyond the span was given where a value is needed. */
+#define RKO_OVER_RANGE_READING 300
+
 /*
  * Ranges: the `row` of a detail, what it is of, what is allowed, and the source.
  *
@@ -88,6 +142,27 @@
  *    3  number: any finite number (our rule: no infinity and no NaN enters)
  *    4  resistance: (0, 1e15] ohm (our rule: beyond it is insulation, not a resistance)
  *    5  tolerance: (0, 1) (IEC 60062)
+ *  200  full scale of a span: (0, 1e15] ohm (our rule: beyond it is insulation, not a resistance)
+ *  201  resolution of a span: [1e-9, 1e12] ohm (our rule)
+ *  202  full scale of a span over its resolution: [10, 1e9] (our rule: two digits to nine)
+ *  203  fraction in an accuracy clause: [0, 1) (our rule)
+ *  204  counts in an accuracy clause: [0, 1000000] (our rule)
+ *  205  coverage factor: (0, 10] (JCGM 100 6.3)
+ *  206  temperature of the meter: [-60, 120] degree Celsius (our rule)
+ *  207  temperature coefficient of an accuracy clause: [0, 1] per kelvin (our rule)
+ *  208  length of one lead: (0, 100000] m (our rule)
+ *  350  standard uncertainty: [0, inf) (JCGM 100 2.3.1)
+ *  351  half-width of a rectangular part: [0, inf) (JCGM 100 4.3.7)
+ *  352  degrees of freedom of a type A part: [1, inf] (JCGM 100 4.2.6)
+ *  353  width of a one-sided part: [0, inf) (our rule)
+ *  354  coverage probability: (0, 1) (JCGM 100 6.2.2)
+ *  355  probability of one tail: (0, 0.5] (JCGM 106 7.3)
+ *  300  repeatability: [0, inf) ohm (JCGM 100 4.2.4)
+ *  301  resistance of a parallel path: (0, inf) ohm (our rule)
+ *  302  known temperature coefficient: [-1000000, 1000000] ppm/K (our rule)
+ *  303  limit of the temperature coefficient: [0, 1000000] ppm/K (IEC 60062)
+ *  304  temperature of the part: [-273.15, 3500] degree Celsius (physics: absolute zero; tungsten melts at about 3422)
+ *  400  risk of a wrong verdict: (0, 0.5) (JCGM 106 8.3)
  */
 
 
@@ -97,14 +172,126 @@
 #define RKO_ABI_VERSION 1
 
 /*
+ The value alone decides (JCGM 106 8.2): two answers, and half of the parts at a limit are judged wrongly.
+ */
+#define RKO_RULE_SIMPLE_ACCEPTANCE 1
+
+/*
+ A guard band at each limit by itself (JCGM 106 8.3).
+ */
+#define RKO_RULE_GUARDED 2
+
+/*
+ The probability of being outside either limit is bounded.
+ */
+#define RKO_RULE_MAX_RISK 3
+
+/*
  Bytes that hold every text of this library with its closing zero.
  */
 #define RKO_TEXT_CAPACITY 1024
 
 /*
+ The part conforms at the agreed risk.
+ */
+#define RKO_ANSWER_CONFORMS 1
+
+/*
+ The part does not conform at the agreed risk.
+ */
+#define RKO_ANSWER_DOES_NOT_CONFORM 2
+
+/*
+ The measurement cannot tell at the agreed risk.
+ */
+#define RKO_ANSWER_UNDECIDED 3
+
+/*
+ The value lies within the limits, or at one.
+ */
+#define RKO_SIDE_INSIDE 1
+
+/*
+ The value lies beyond a limit.
+ */
+#define RKO_SIDE_OUTSIDE 2
+
+/*
+ Nothing more to do: the answer stands.
+ */
+#define RKO_NEXT_STEP_NONE 1
+
+/*
+ Take more readings: their scatter keeps the answer open.
+ */
+#define RKO_NEXT_STEP_REPEAT 2
+
+/*
+ Use a span or meter with a tighter clause, or compare with a known part.
+ */
+#define RKO_NEXT_STEP_TIGHTER_METER 3
+
+/*
+ Take away what pushes the reading to one side (leakage, a body across the part).
+ */
+#define RKO_NEXT_STEP_REMOVE_ONE_SIDED 4
+
+/*
+ The verdict has a guard band; without this bit no value can meet the rule.
+ */
+#define RKO_VERDICT_HAS_GUARD_BAND 1
+
+/*
+ The verdict has acceptance limits; without this bit no value can conform.
+ */
+#define RKO_VERDICT_HAS_ACCEPTANCE 2
+
+/*
+ The verdict has a test uncertainty ratio; there is none for a single limit or an exact value.
+ */
+#define RKO_VERDICT_HAS_TUR 4
+
+/*
  What a function answers: `RKO_OK`, or the number of what went wrong.
  */
 typedef int32_t rko_status;
+
+/*
+ A value with the shape of its uncertainty, all in one unit.
+
+ Where a meter's accuracy clause dominates, the error is rectangular, not normal, and no fixed factor of u is right:
+ intervals and verdicts come from these parts. A struct of zeros but for its `value` is an exact value.
+ */
+struct rko_estimate {
+  /*
+   The value.
+   */
+  double value;
+  /*
+   Half-widths of up to two rectangular parts, 0 or more: a meter's clause, the step of a display.
+   */
+  double rectangular[2];
+  /*
+   Standard uncertainty of all normal parts together, 0 or more.
+   */
+  double normal_u;
+  /*
+   Up to two type A parts: the standard deviation of a mean, 0 or more.
+   */
+  double type_a_s[2];
+  /*
+   Their degrees of freedom, 1 or more, infinite allowed; not read where `type_a_s` is 0, and infinite there in results.
+   */
+  double type_a_dof[2];
+  /*
+   How far below the value the true one may lie for a one-sided reason, 0 or more.
+   */
+  double below;
+  /*
+   How far above the value the true one may lie for a one-sided reason (leakage, a body across), 0 or more.
+   */
+  double above;
+};
 
 /*
  A failure as plain numbers.
@@ -149,6 +336,120 @@ struct rko_detail {
 };
 
 /*
+ An expanded uncertainty with all that it takes to be read, in the unit of its estimate.
+ */
+struct rko_expanded {
+  /*
+   U, the half-width without the one-sided parts.
+   */
+  double half_width;
+  /*
+   k = U/u, for information; 0 if u is 0.
+   */
+  double coverage_factor;
+  /*
+   The probability that the interval is to hold.
+   */
+  double coverage_probability;
+  /*
+   Lower end of the coverage interval, the one-sided part included.
+   */
+  double lower;
+  /*
+   Upper end of the coverage interval, the one-sided part included.
+   */
+  double upper;
+  /*
+   u, the combined standard uncertainty.
+   */
+  double u;
+};
+
+/*
+ Limits of a resistance, both included. An infinite end is left open; at least one is finite.
+ */
+struct rko_limits {
+  /*
+   The lower end in ohm; minus infinity leaves it open.
+   */
+  double lower_ohm;
+  /*
+   The upper end in ohm; infinity leaves it open.
+   */
+  double upper_ohm;
+};
+
+/*
+ A decision rule, agreed before the measurement (ISO/IEC 17025 7.8.6).
+ */
+struct rko_rule {
+  /*
+   The agreed risk, in (0, 0.5); 0 and not read for simple acceptance.
+   */
+  double risk;
+  /*
+   `RKO_RULE_SIMPLE_ACCEPTANCE`, `RKO_RULE_GUARDED` or `RKO_RULE_MAX_RISK`.
+   */
+  uint32_t kind;
+  /*
+   Must be 0.
+   */
+  uint32_t reserved;
+};
+
+/*
+ A verdict and what it rests on.
+ */
+struct rko_verdict {
+  /*
+   The probability that the part lies within its limits, from this measurement alone, no prior; one-sided parts are
+   taken where they make it smallest.
+   */
+  double conformance_probability;
+  /*
+   How far inside a limit a value must lie to conform, ohm; read it only if `has` says so, else 0.
+   */
+  double guard_band_ohm;
+  /*
+   The lowest value that conforms, ohm; minus infinity without a lower limit; read it only if `has` says so, else 0.
+   */
+  double acceptance_lower_ohm;
+  /*
+   The highest value that conforms, ohm; infinity without an upper limit; read it only if `has` says so, else 0.
+   */
+  double acceptance_upper_ohm;
+  /*
+   How far the value lies from the nearest limit, ohm.
+   */
+  double distance_ohm;
+  /*
+   Test uncertainty ratio, (upper limit - lower limit)/(2 U) at a coverage probability of 0.95; read it only if `has`
+   says so, else 0.
+   */
+  double tur;
+  /*
+   The rule that gave the answer.
+   */
+  struct rko_rule rule;
+  /*
+   `RKO_ANSWER_CONFORMS`, `RKO_ANSWER_DOES_NOT_CONFORM` or `RKO_ANSWER_UNDECIDED`.
+   */
+  uint32_t answer;
+  /*
+   Where the value itself lies: `RKO_SIDE_INSIDE` or `RKO_SIDE_OUTSIDE`.
+   */
+  uint32_t side;
+  /*
+   What to do next: one of `RKO_NEXT_STEP_...`.
+   */
+  uint32_t next_step;
+  /*
+   A sum of `RKO_VERDICT_HAS_...`.
+   */
+  uint32_t has;
+};
+
+/*
  The function did what it was asked for, and its outputs are written.
  */
 #define RKO_OK 0
@@ -166,6 +467,386 @@ extern "C" {
 uint32_t rko_abi_version(void);
 
 /*
+ An estimate from a value and its standard uncertainty.
+
+ Given: `value`, finite; `u`, 0 or more; `dof`, degrees of freedom, 1 or more: infinite makes a normal part, else a type A
+ part.
+ Written: `estimate`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ Source: JCGM 100.
+ */
+rko_status rko_estimate_new(double value,
+                            double u,
+                            double dof,
+                            struct rko_estimate *estimate,
+                            struct rko_detail *detail);
+
+/*
+ The same estimate with one more rectangular part: an error that lies anywhere within plus or minus `half_width` with
+ equal probability. The two widest are kept as they are; a third goes into the normal part.
+
+ Given: `estimate`; `half_width`, 0 or more, finite.
+ Written: `with_it`, which may be `estimate` itself.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ Source: JCGM 100 4.3.7.
+ */
+rko_status rko_estimate_with_rectangular(const struct rko_estimate *estimate,
+                                         double half_width,
+                                         struct rko_estimate *with_it,
+                                         struct rko_detail *detail);
+
+/*
+ The same estimate with one more normal part; such parts add by variance.
+
+ Given: `estimate`; `u`, 0 or more, finite.
+ Written: `with_it`, which may be `estimate` itself.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ Source: JCGM 100 5.1.2.
+ */
+rko_status rko_estimate_with_normal(const struct rko_estimate *estimate,
+                                    double u,
+                                    struct rko_estimate *with_it,
+                                    struct rko_detail *detail);
+
+/*
+ The same estimate with one more type A part.
+
+ Given: `estimate`; `s`, the standard deviation of a mean, 0 or more, finite; `dof`, its degrees of freedom, 1 or more, one
+ less than the number of repeats.
+ Written: `with_it`, which may be `estimate` itself.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ Source: JCGM 100 4.2.
+ */
+rko_status rko_estimate_with_type_a(const struct rko_estimate *estimate,
+                                    double s,
+                                    double dof,
+                                    struct rko_estimate *with_it,
+                                    struct rko_detail *detail);
+
+/*
+ The same estimate with one-sided parts, such as leakage or a body across the part.
+
+ Given: `estimate`; `below` and `above`, how far the true value may lie under and over the value, 0 or more, finite.
+ Written: `with_it`, which may be `estimate` itself.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_estimate_with_one_sided(const struct rko_estimate *estimate,
+                                       double below,
+                                       double above,
+                                       struct rko_estimate *with_it,
+                                       struct rko_detail *detail);
+
+/*
+ The estimate of a constant times the value: every part scaled, one-sided parts changing sides with the sign.
+
+ Given: `estimate`; `constant`, finite.
+ Written: `product`, which may be `estimate` itself.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_estimate_times(const struct rko_estimate *estimate,
+                              double constant,
+                              struct rko_estimate *product,
+                              struct rko_detail *detail);
+
+/*
+ The combined standard uncertainty u, for information: intervals and verdicts come from the parts.
+
+ Given: `estimate`.
+ Written: `u`, in the estimate's unit.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ Source: JCGM 100 5.1.2.
+ */
+rko_status rko_estimate_u(const struct rko_estimate *estimate, double *u, struct rko_detail *detail);
+
+/*
+ The effective degrees of freedom by the Welch-Satterthwaite formula, for information.
+
+ Given: `estimate`.
+ Written: `dof`; infinite for an estimate without type A parts.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ Source: JCGM 100 G.4.1.
+ */
+rko_status rko_estimate_effective_dof(const struct rko_estimate *estimate, double *dof, struct rko_detail *detail);
+
+/*
+ The expanded uncertainty at a coverage probability: the quantile of all parts of the shape added together.
+
+ Given: `estimate`; `coverage_probability`, in (0, 1), 0.95 by convention.
+ Written: `expanded`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ Source: our coverage rule; coverage is over meters whose error is uniform within their clause.
+ */
+rko_status rko_estimate_expanded(const struct rko_estimate *estimate,
+                                 double coverage_probability,
+                                 struct rko_expanded *expanded,
+                                 struct rko_detail *detail);
+
+/*
+ The expanded uncertainty by effective degrees of freedom and Student's t, as published budgets state it. For comparison
+ with these: it does not hold its coverage probability for few repeats.
+
+ Given: `estimate`; `coverage_probability`, in (0, 1).
+ Written: `expanded`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ Source: JCGM 100 G.4.
+ */
+rko_status rko_estimate_expanded_welch_satterthwaite(const struct rko_estimate *estimate,
+                                                     double coverage_probability,
+                                                     struct rko_expanded *expanded,
+                                                     struct rko_detail *detail);
+
+/*
+ A half-width that holds its probability for every meter within its clause, also for one at its very edge. Wider than
+ that of `rko_estimate_expanded`, and made without a search.
+
+ Given: `estimate`; `coverage_probability`, in (0, 1).
+ Written: `expanded`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_estimate_expanded_guaranteed(const struct rko_estimate *estimate,
+                                            double coverage_probability,
+                                            struct rko_expanded *expanded,
+                                            struct rko_detail *detail);
+
+/*
+ The distance from the value that the error exceeds, to one side, with a given probability: the guard band of a
+ one-sided decision. One-sided parts are not in it.
+
+ Given: `estimate`; `tail_probability`, in (0, 0.5].
+ Written: `distance`, in the estimate's unit.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_estimate_quantile_above(const struct rko_estimate *estimate,
+                                       double tail_probability,
+                                       double *distance,
+                                       struct rko_detail *detail);
+
+/*
+ The probability that the true value lies above `x`, one-sided parts taken where they make it largest.
+
+ Given: `estimate`; `x`, finite, in the estimate's unit.
+ Written: `probability`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_estimate_probability_above(const struct rko_estimate *estimate,
+                                          double x,
+                                          double *probability,
+                                          struct rko_detail *detail);
+
+/*
+ The probability that the true value lies below `x`, one-sided parts taken where they make it largest.
+
+ Given: `estimate`; `x`, finite, in the estimate's unit.
+ Written: `probability`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_estimate_probability_below(const struct rko_estimate *estimate,
+                                          double x,
+                                          double *probability,
+                                          struct rko_detail *detail);
+
+/*
+ Limits from their two ends.
+
+ Given: `lower_ohm`, minus infinity for none; `upper_ohm`, infinity for none, not below the lower one.
+ Written: `limits`.
+ Statuses: `RKO_NOT_FINITE`, `RKO_EMPTY` (both open), `RKO_CONTRADICTION` (crossed), `RKO_NULL_POINTER`.
+ Source: JCGM 106 3.3.
+ */
+rko_status rko_limits_new(double lower_ohm, double upper_ohm, struct rko_limits *limits, struct rko_detail *detail);
+
+/*
+ An upper limit alone: a contact, a fuse, a zero-ohm link.
+
+ Given: `upper_ohm`, finite.
+ Written: `limits`.
+ Statuses: `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_limits_at_most(double upper_ohm, struct rko_limits *limits, struct rko_detail *detail);
+
+/*
+ A lower limit alone: the dark resistance of a photoresistor.
+
+ Given: `lower_ohm`, finite.
+ Written: `limits`.
+ Statuses: `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_limits_at_least(double lower_ohm, struct rko_limits *limits, struct rko_detail *detail);
+
+/*
+ Limits around a nominal value, computed in decimals and rounded once.
+
+ Given: `nominal_ohm`, in (0, 1e15]; `tolerance`, a fraction in (0, 1).
+ Written: `limits`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_limits_from_tolerance(double nominal_ohm,
+                                     double tolerance,
+                                     struct rko_limits *limits,
+                                     struct rko_detail *detail);
+
+/*
+ Whether a resistance lies within limits, both ends included.
+
+ Given: `limits`; `ohm`, any number; NaN never lies within.
+ Written: `contains`, 1 if it does, else 0.
+ Statuses: `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_CONTRADICTION`, for the limits; `RKO_NULL_POINTER`.
+ */
+rko_status rko_limits_contains(const struct rko_limits *limits,
+                               double ohm,
+                               uint8_t *contains,
+                               struct rko_detail *detail);
+
+/*
+ The values of one decade, in [1, 10), in ascending order.
+
+ Given: `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
+ Written: `values`, as many as `series` says.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: IEC 60063:2015.
+ */
+rko_status rko_preferred_decade(uint32_t series, double *values, struct rko_detail *detail);
+
+/*
+ The preferred value with the least |v - ohm|/ohm, the lower one on a tie. Values of the next decade count.
+
+ Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
+ Written: `nearest_ohm`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: IEC 60063:2015.
+ */
+rko_status rko_preferred_nearest_ohm(double ohm, uint32_t series, double *nearest_ohm, struct rko_detail *detail);
+
+/*
+ `rko_preferred_nearest_ohm` for each of `count` resistances, all against one series.
+ */
+rko_status rko_preferred_nearest_ohm_n(const double *ohm,
+                                       size_t count,
+                                       uint32_t series,
+                                       double *nearest_ohm,
+                                       uint8_t *valid,
+                                       struct rko_detail *detail);
+
+/*
+ The highest preferred value that is not above this resistance: itself, if it is one.
+
+ Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
+ Written: `below_ohm`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: IEC 60063:2015.
+ */
+rko_status rko_preferred_below_ohm(double ohm, uint32_t series, double *below_ohm, struct rko_detail *detail);
+
+/*
+ `rko_preferred_below_ohm` for each of `count` resistances, all against one series.
+ */
+rko_status rko_preferred_below_ohm_n(const double *ohm,
+                                     size_t count,
+                                     uint32_t series,
+                                     double *below_ohm,
+                                     uint8_t *valid,
+                                     struct rko_detail *detail);
+
+/*
+ The lowest preferred value that is not below this resistance: itself, if it is one.
+
+ Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
+ Written: `above_ohm`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: IEC 60063:2015.
+ */
+rko_status rko_preferred_above_ohm(double ohm, uint32_t series, double *above_ohm, struct rko_detail *detail);
+
+/*
+ `rko_preferred_above_ohm` for each of `count` resistances, all against one series.
+ */
+rko_status rko_preferred_above_ohm_n(const double *ohm,
+                                     size_t count,
+                                     uint32_t series,
+                                     double *above_ohm,
+                                     uint8_t *valid,
+                                     struct rko_detail *detail);
+
+/*
+ Whether this resistance is a preferred value of the series, in any decade.
+
+ Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
+ Written: `contains`, 1 if it is, else 0.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: IEC 60063:2015.
+ */
+rko_status rko_preferred_contains(double ohm, uint32_t series, uint8_t *contains, struct rko_detail *detail);
+
+/*
+ `rko_preferred_contains` for each of `count` resistances, all against one series.
+ */
+rko_status rko_preferred_contains_n(const double *ohm,
+                                    size_t count,
+                                    uint32_t series,
+                                    uint8_t *contains,
+                                    uint8_t *valid,
+                                    struct rko_detail *detail);
+
+/*
+ The series with the fewest values that holds this resistance.
+
+ Given: `ohm`, in (0, 1e15].
+ Written: `series`, its number of values in a decade; 0 if no series holds the resistance.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+ Source: IEC 60063:2015.
+ */
+rko_status rko_preferred_coarsest(double ohm, uint32_t *series, struct rko_detail *detail);
+
+/*
+ `rko_preferred_coarsest` for each of `count` resistances.
+ */
+rko_status rko_preferred_coarsest_n(const double *ohm,
+                                    size_t count,
+                                    uint32_t *series,
+                                    uint8_t *valid,
+                                    struct rko_detail *detail);
+
+/*
+ The tolerance that a series is usual with.
+
+ Given: `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
+ Written: `tolerance`, a fraction; 0 for E3, which has none given.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: IEC 60063.
+ */
+rko_status rko_preferred_tolerance(uint32_t series, double *tolerance, struct rko_detail *detail);
+
+/*
+ The rule by which the value alone decides.
+
+ Written: `rule`.
+ Statuses: `RKO_NULL_POINTER`.
+ Source: JCGM 106 8.2.
+ */
+rko_status rko_rule_simple_acceptance(struct rko_rule *rule, struct rko_detail *detail);
+
+/*
+ The rule with a guard band at each limit by itself: a part conforms only if the probability that it lies beyond that
+ limit is at most `risk`, and does not conform only if the probability that it lies on the good side is at most `risk`.
+
+ Given: `risk`, in (0, 0.5).
+ Written: `rule`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+ Source: JCGM 106 8.3.
+ */
+rko_status rko_rule_guarded(double risk, struct rko_rule *rule, struct rko_detail *detail);
+
+/*
+ The rule that bounds the probability of lying outside the limits, either of them.
+
+ Given: `risk`, in (0, 0.5).
+ Written: `rule`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+ Source: JCGM 106 8.3.
+ */
+rko_status rko_rule_max_risk(double risk, struct rko_rule *rule, struct rko_detail *detail);
+
+/*
  The full text of a failure, for a person to read: what was attempted, what was given, what is allowed, and a hint.
  Only in libraries built for hosts.
 
@@ -175,6 +856,57 @@ uint32_t rko_abi_version(void);
  of bytes needed (`RKO_TEXT_CAPACITY` is always enough). `of` and `detail` may be the same.
  */
 rko_status rko_detail_text(const struct rko_detail *of, char *buffer, size_t capacity, struct rko_detail *detail);
+
+/*
+ Judges an estimate in ohm against limits under a rule.
+
+ Given: `estimate`; `limits`; `rule`, without a default, since it is agreed beforehand.
+ Written: `verdict`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_RESULT_OUT_OF_RANGE`,
+ `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: JCGM 106, ISO 14253-1; the shape of the estimate decides, not u alone.
+ */
+rko_status rko_judge(const struct rko_estimate *estimate,
+                     const struct rko_limits *limits,
+                     const struct rko_rule *rule,
+                     struct rko_verdict *verdict,
+                     struct rko_detail *detail);
+
+/*
+ `rko_judge` for each of `count` estimates, all against the same limits under one rule.
+ */
+rko_status rko_judge_n(const struct rko_estimate *estimates,
+                       size_t count,
+                       const struct rko_limits *limits,
+                       const struct rko_rule *rule,
+                       struct rko_verdict *verdicts,
+                       uint8_t *valid,
+                       struct rko_detail *detail);
+
+/*
+ The probability that the true value lies within the limits, from the estimate's shape alone, no prior; one-sided parts
+ are taken where they make it smallest.
+
+ Given: `estimate`, in ohm; `limits`.
+ Written: `probability`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_RESULT_OUT_OF_RANGE`,
+ `RKO_NULL_POINTER`.
+ Source: JCGM 106 7.
+ */
+rko_status rko_conformance_probability(const struct rko_estimate *estimate,
+                                       const struct rko_limits *limits,
+                                       double *probability,
+                                       struct rko_detail *detail);
+
+/*
+ `rko_conformance_probability` for each of `count` estimates, all against the same limits.
+ */
+rko_status rko_conformance_probability_n(const struct rko_estimate *estimates,
+                                         size_t count,
+                                         const struct rko_limits *limits,
+                                         double *probability,
+                                         uint8_t *valid,
+                                         struct rko_detail *detail);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -4,6 +4,10 @@ use reckohm::number::{Detail, Kind};
 use thiserror::Error;
 
 use crate::detail::{rko_detail, rko_status};
+use crate::pointer::place;
+
+/// The argument of a detail about a count that no memory can hold.
+const COUNT: u16 = 90;
 
 /// What only a C caller can get wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Error)]
@@ -19,6 +23,9 @@ pub(crate) enum DoorError {
         "argument {argument}: the code {given} stands for nothing here; use one of the constants that the header lists for it"
     )]
     UnknownCode { argument: u16, given: f64 },
+    /// A count of elements that no memory can hold.
+    #[error("{count} elements given, at most {most} allowed: more than any memory holds; look for a negative count")]
+    CountTooLarge { count: f64, most: f64 },
     /// A text that does not fit.
     #[error(
         "the text needs {needed} bytes with its closing zero, {capacity} given; nothing was written; RKO_TEXT_CAPACITY bytes hold every text"
@@ -31,6 +38,9 @@ impl DoorError {
         match self {
             DoorError::NullPointer { argument } => Detail { argument, ..Detail::new(Kind::NullPointer) },
             DoorError::UnknownCode { argument, given } => Detail { argument, given, ..Detail::new(Kind::UnknownCode) },
+            DoorError::CountTooLarge { count, most } => {
+                Detail { argument: COUNT, given: count, upper: most, ..Detail::new(Kind::WrongCount) }
+            }
             DoorError::BufferTooSmall { needed, capacity } => {
                 Detail { index: needed, given: capacity, lower: needed as f64, ..Detail::new(Kind::BufferTooSmall) }
             }
@@ -39,10 +49,11 @@ impl DoorError {
 
     #[cfg(feature = "text")]
     pub(crate) fn from_detail(detail: &Detail) -> Option<DoorError> {
-        let &Detail { kind, argument, given, index, .. } = detail;
+        let &Detail { kind, argument, given, index, upper, .. } = detail;
         match kind {
             Kind::NullPointer => Some(DoorError::NullPointer { argument }),
             Kind::UnknownCode => Some(DoorError::UnknownCode { argument, given }),
+            Kind::WrongCount if argument == COUNT => Some(DoorError::CountTooLarge { count: given, most: upper }),
             Kind::BufferTooSmall => Some(DoorError::BufferTooSmall { needed: index, capacity: given }),
             _ => None,
         }
@@ -73,4 +84,27 @@ pub(crate) unsafe fn answer(detail: *mut rko_detail, work: impl FnOnce() -> Outc
         unsafe { detail.write(found) };
     }
     found.status
+}
+
+/// Does work with one output, and writes it if all went well. The output may be one of the inputs: it is written last.
+pub(crate) unsafe fn one<T>(
+    output: *mut T,
+    position: u16,
+    detail: *mut rko_detail,
+    work: impl FnOnce() -> Outcome<T>,
+) -> rko_status {
+    let whole = || {
+        let output = place(output, position)?;
+        let value = work()?;
+        // SAFETY: checked not to be null, and the caller gives memory for one.
+        unsafe { output.write(value) };
+        Ok(())
+    };
+    // SAFETY: as the caller of this door promises.
+    unsafe { answer(detail, whole) }
+}
+
+/// A whole number from the caller as the choice that it stands for.
+pub(crate) fn code<T>(given: u32, argument: u16, choice: impl FnOnce(u32) -> Option<T>) -> Outcome<T> {
+    choice(given).ok_or(DoorError::UnknownCode { argument, given: f64::from(given) }.into())
 }

@@ -13,11 +13,23 @@
 extern crate std;
 
 mod answer;
+mod area;
+mod array;
 mod detail;
+mod estimate;
+mod limits;
 mod pointer;
+mod preferred;
+mod rule;
 #[cfg(feature = "text")]
 mod text;
+mod verdict;
 
-pub use detail::{RKO_ABI_VERSION, RKO_OK, rko_abi_version, rko_detail, rko_status};
+pub use detail::*;
+pub use estimate::*;
+pub use limits::*;
+pub use preferred::*;
+pub use rule::*;
 #[cfg(feature = "text")]
-pub use text::{RKO_TEXT_CAPACITY, rko_detail_text};
+pub use text::*;
+pub use verdict::*;

@@ -3,9 +3,8 @@
 use core::ffi::c_char;
 use core::fmt::{self, Display, Write};
 
-use reckohm::number::OutOfRange;
-
-use crate::answer::{DoorError, answer};
+use crate::answer::{DoorError, Outcome, answer};
+use crate::area;
 use crate::detail::{rko_detail, rko_status};
 use crate::pointer::{item, place};
 
@@ -49,7 +48,7 @@ pub(crate) unsafe fn write_text(
     buffer: *mut c_char,
     capacity: usize,
     position: u16,
-) -> Result<(), crate::answer::Failure> {
+) -> Outcome<()> {
     let buffer = place(buffer, position)?.cast::<u8>();
     let mut counted = Counted(0);
     // Counting never fails, and no text of the core's does.
@@ -80,16 +79,13 @@ impl Display for Sentence {
                 "status {status} is none of this library's; see that header and library are of one version"
             );
         };
-        if failed > 0 {
-            write!(f, "element {index}, the first of {failed} that failed: ")?;
-        }
         if let Some(error) = DoorError::from_detail(&detail) {
             return error.fmt(f);
         }
-        if let Some(error) = OutOfRange::from_detail(&detail) {
-            return error.fmt(f);
+        if failed > 0 && !area::names_elements(&detail) {
+            write!(f, "element {index}, the first of {failed} that failed: ")?;
         }
-        f.write_str(detail.kind.meaning())
+        area::sentence(&detail, f).unwrap_or_else(|| f.write_str(detail.kind.meaning()))
     }
 }
 

@@ -1,0 +1,59 @@
+//! Which area of the core a failure comes from: its numbers say so, and its sentence is made by that area.
+
+#[cfg(feature = "text")]
+use core::fmt;
+
+use reckohm::number::{Detail, OutOfRange};
+use reckohm::preferred::PreferredError;
+use reckohm::uncertainty::EstimateError;
+use reckohm::verdict::{LimitsError, VerdictError};
+
+use crate::answer::Failure;
+
+/// Each area's error becomes plain numbers. A range error names no argument of its own, so it gets the number of its
+/// area, from the same blocks; the sentence of a failure is then asked of that area alone.
+macro_rules! areas {
+    ($($error:ident = $area:literal,)+) => {
+        $(impl From<$error> for Failure {
+            fn from(error: $error) -> Failure {
+                let detail = error.detail();
+                Failure(if detail.argument == 0 { Detail { argument: $area, ..detail } } else { detail })
+            }
+        })+
+
+        /// Writes the sentence of a failure, if it is of one of the areas.
+        #[cfg(feature = "text")]
+        pub(crate) fn sentence(detail: &Detail, f: &mut fmt::Formatter<'_>) -> Option<fmt::Result> {
+            let plain = Detail { argument: 0, ..*detail };
+            match detail.argument {
+                $($area => return $error::from_detail(&plain).map(|error| fmt::Display::fmt(&error, f)),)+
+                0 => return OutOfRange::from_detail(detail).map(|error| fmt::Display::fmt(&error, f)),
+                _ => {}
+            }
+            $(if let Some(error) = $error::from_detail(detail) {
+                return Some(fmt::Display::fmt(&error, f));
+            })+
+            None
+        }
+    };
+}
+
+areas! {
+    PreferredError = 199,
+    LimitsError = 197,
+    EstimateError = 399,
+    VerdictError = 449,
+}
+
+impl From<OutOfRange> for Failure {
+    fn from(error: OutOfRange) -> Failure {
+        Failure(error.detail())
+    }
+}
+
+/// Whether an area's own sentence says which element of an array failed.
+#[cfg(feature = "text")]
+pub(crate) fn names_elements(detail: &Detail) -> bool {
+    let plain = Detail { argument: 0, ..*detail };
+    detail.argument == 199 && matches!(PreferredError::from_detail(&plain), Some(PreferredError::Element { .. }))
+}
