@@ -86,6 +86,10 @@ impl Span {
             }
             return misfit(MisfitText::AmbiguousOne, at, None);
         }
+        let beyond = value >= self.at_counts(self.full_scale_counts());
+        if typed.unit.is_some() && beyond {
+            return misfit(MisfitText::BeyondFullScale, at, None);
+        }
         let shown = |decimal: Decimal| (decimal <= self.largest()).then_some(decimal);
         if typed.fraction < decimals {
             if typed.point {
@@ -98,7 +102,7 @@ impl Span {
         if typed.fraction > decimals {
             return misfit(MisfitText::TooManyDecimals, typed.end as u64, shown(value));
         }
-        if value > self.largest() {
+        if beyond {
             return misfit(MisfitText::BeyondFullScale, at, None);
         }
         if typed.whole > self.whole_digits_in(unit) {

@@ -164,6 +164,9 @@ impl fmt::Display for Misfit {
                     (false, true) => write!(f, "; it could be {given:.decimals$} {name}")?,
                     (false, false) => write!(f, "; it fits no reading here")?,
                 }
+                if given == 1.0 {
+                    write!(f, ", or over-range if this meter marks it by a lone 1")?;
+                }
                 write!(f, "; write all digits and the point as the display shows them")
             }
             MisfitText::TooFewDecimals if could_be_ohm > 0.0 => write!(
