@@ -1,5 +1,6 @@
 //! What the tests of this package share: published tables and the cross-door vectors, read from their files.
 
+pub mod allowed;
 pub mod random;
-
+pub mod sweep;
 pub mod vectors;
