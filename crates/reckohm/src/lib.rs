@@ -11,4 +11,4 @@ mod part;
 pub mod uncertainty;
 pub mod verdict;
 
-pub use part::preferred;
+pub use part::{marking, preferred};

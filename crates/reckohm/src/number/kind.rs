@@ -97,6 +97,17 @@ kinds! {
     NoSuchSpan = 231,
     /// A conductor that is not in the table.
     WireNotInTable = 240,
+    /// A word that is no colour; the index is where it begins.
+    UnknownColour = 101,
+    /// A colour that cannot stand in its place.
+    MisplacedColour = 102,
+    /// A code of the wrong form.
+    WrongForm = 103,
+    /// A code on which sources disagree, or of which none could be read.
+    DoubtfulCode = 104,
+    /// A value that no marking of this form says.
+    NoSuchMarking = 105,
+
     /// A reading beyond the span was given where a value is needed.
     OverRangeReading = 300,
 }

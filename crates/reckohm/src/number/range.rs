@@ -161,6 +161,9 @@ ranges! {
     /// Length of one lead.
     WIRE_LENGTH = 208, "length of one lead", "m", open 0.0, 1.0e5; closed,
         "our rule", "give metres of one of the two leads; both are reckoned";
+    /// A temperature coefficient as marked.
+    MARKED_COEFFICIENT = 100, "marked temperature coefficient", "ppm/K", closed 1.0, 10_000.0; closed,
+        "IEC 60062", "give parts per million a kelvin: 0.01 %/K is 100";
     /// Standard uncertainty of any part.
     STANDARD_UNCERTAINTY = 350, "standard uncertainty", "", closed 0.0, f64::INFINITY; open,
         "JCGM 100 2.3.1", "a standard uncertainty is a width, never negative; 0 means that there is no such part";

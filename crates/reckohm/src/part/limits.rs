@@ -98,16 +98,24 @@ impl Limits {
     pub fn from_tolerance(nominal_ohm: f64, tolerance: f64) -> Result<Limits, LimitsError> {
         let nominal_ohm = RESISTANCE.check(nominal_ohm)?;
         let tolerance = TOLERANCE.check(tolerance)?;
-        let decimal = Decimal::shortest(nominal_ohm).zip(Decimal::shortest(tolerance));
-        if let Some(limits) = decimal.and_then(|(nominal, tolerance)| Limits::from_decimal(nominal, tolerance)) {
-            return Ok(limits);
+        if let Some((nominal, tolerance)) = Decimal::shortest(nominal_ohm).zip(Decimal::shortest(tolerance)) {
+            return Ok(Limits::around(nominal, tolerance));
         }
+        Ok(Limits::around_floats(nominal_ohm, tolerance))
+    }
+
+    /// Limits around a marked value, which is legal already.
+    pub(super) fn around(nominal: Decimal, tolerance: Decimal) -> Limits {
+        Limits::from_decimal(nominal, tolerance).unwrap_or(Limits::around_floats(nominal.to_f64(), tolerance.to_f64()))
+    }
+
+    fn around_floats(nominal_ohm: f64, tolerance: f64) -> Limits {
         let half_width_ohm = nominal_ohm * tolerance;
-        Limits::new(nominal_ohm - half_width_ohm, nominal_ohm + half_width_ohm)
+        Limits { lower_ohm: nominal_ohm - half_width_ohm, upper_ohm: nominal_ohm + half_width_ohm }
     }
 
     /// The exact nominal·(1 ± tolerance), each rounded once; `None` where an exact product has too many digits.
-    pub(super) fn from_decimal(nominal: Decimal, tolerance: Decimal) -> Option<Limits> {
+    fn from_decimal(nominal: Decimal, tolerance: Decimal) -> Option<Limits> {
         let less = Decimal::new(tolerance.digits.wrapping_neg(), tolerance.exponent);
         let lower = nominal.checked_mul(Decimal::ONE.checked_add(less)?)?;
         let upper = nominal.checked_mul(Decimal::ONE.checked_add(tolerance)?)?;
