@@ -6,7 +6,8 @@ use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
 use reckohm::number::{Detail, OutOfRange};
 use reckohm::preferred::PreferredError;
-use reckohm::verdict::LimitsError;
+use reckohm::uncertainty::EstimateError;
+use reckohm::verdict::{LimitsError, VerdictError};
 
 /// A failure of the core: its numbers and its text.
 #[derive(Clone, Debug)]
@@ -64,4 +65,4 @@ macro_rules! failures {
     };
 }
 
-failures!(PreferredError, LimitsError, OutOfRange);
+failures!(EstimateError, VerdictError, PreferredError, LimitsError, OutOfRange);

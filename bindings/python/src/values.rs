@@ -65,3 +65,33 @@ pub fn hash_of<'py>(
 ) -> PyResult<isize> {
     parts.into_pyobject(py)?.hash()
 }
+
+/// What pickle calls to have a result anew: a method of its owner, or a function of a module, by name.
+pub fn again<'py>(
+    py: Python<'py>,
+    call: impl IntoPyObject<'py, Target = PyTuple, Output = Bound<'py, PyTuple>, Error = PyErr>,
+) -> PyResult<(Bound<'py, PyAny>, Bound<'py, PyTuple>)> {
+    static CALL: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
+    Ok((CALL.import(py, "reckohm._again", "call")?.clone(), call.into_pyobject(py)?))
+}
+
+/// A value with its half-width, this to two digits and the value to the same place (JCGM 100, 7.2.6).
+pub fn stated(value: f64, half_width: f64) -> String {
+    if half_width == 0.0 {
+        return format!("{value} exactly");
+    }
+    let two_digits = format!("{half_width:.1e}");
+    let exponent = two_digits.split_once('e').and_then(|(_, exponent)| exponent.parse::<i32>().ok()).unwrap_or(0);
+    let places = 1 - exponent;
+    if let Ok(places @ 0..=12) = usize::try_from(places) {
+        return format!("{value:.places$} ± {half_width:.places$}");
+    }
+    if exponent > 15 || places > 12 {
+        let digits = format!("{:e}", value.abs().max(f64::MIN_POSITIVE));
+        let ahead = digits.split_once('e').and_then(|(_, e)| e.parse::<i32>().ok()).unwrap_or(0) - exponent + 1;
+        let ahead = usize::try_from(ahead).unwrap_or(0).min(17);
+        return format!("{value:.ahead$e} ± {two_digits}");
+    }
+    let step = 10_i64.pow(places.unsigned_abs()) as f64;
+    format!("{} ± {}", (value / step).round() * step, (half_width / step).round() * step)
+}

@@ -86,7 +86,6 @@ impl Vector {
     }
 
     /// Adds the two ufuncs of the formula to the compiled module, under whose name they pickle.
-    #[allow(dead_code)]
     pub fn add<K: Kernel<N>, const N: usize>(&self, module: &Bound<'_, PyModule>) -> PyResult<()> {
         self.each_ufunc::<N>(module, false, |_, _, _| Ok(()), ufunc::add_loop::<K, f64, N>)
     }

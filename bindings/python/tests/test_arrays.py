@@ -11,7 +11,7 @@ import numpy as np
 import pandas as pd
 import pytest
 
-from reckohm import preferred
+from reckohm import preferred, verdict
 from reckohm.errors import InputTypeError, MissingError, RangeError
 
 
@@ -38,12 +38,18 @@ def with_series(name: str) -> Callable[..., Any]:
     return lambda ohm, **options: function(ohm, "E24", **options)
 
 
+def within_limits(value: Any, **options: Any) -> Any:
+    limits = verdict.Limits.from_tolerance(1000, 0.01)
+    return verdict.conformance_probability(value, limits, u=0.5, dof=4, rectangular=2, **options)
+
+
 OHMS = (0.47, 1.1, 4700.0, 4900.0, 9.7e3, 1e6)
 CASES = [
     Case("nearest", with_series("nearest"), OHMS, -2.0),
     Case("below", with_series("below"), OHMS, 0.0),
     Case("above", with_series("above"), OHMS, float("inf")),
     Case("contains", with_series("contains"), OHMS, float("nan"), truth=True),
+    Case("conformance", within_limits, (0.1, 990.0, 1000.0, 1009.9, 1010.0, 1e6), float("nan")),
 ]
 
 

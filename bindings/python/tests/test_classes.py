@@ -12,7 +12,8 @@ import pytest
 import reckohm
 from reckohm import verdict
 from reckohm.errors import ContradictionError, CountError, InputTypeError, RangeError
-from reckohm.verdict import Limits
+from reckohm.uncertainty import Estimate
+from reckohm.verdict import Limits, Rule, judge
 
 NAMES = {name: getattr(getattr(reckohm, module), name) for module in reckohm.__all__ for name in getattr(reckohm, module).__all__}
 
@@ -22,6 +23,19 @@ EXAMPLES: list[Any] = [
     Limits.at_most(0.05),
     Limits.at_least(1e6),
     Limits.from_tolerance(4.7e-7, 0.05),
+    Rule.simple_acceptance(),
+    Rule.guarded(0.05),
+    Rule.max_risk(0.1),
+    Estimate(-1.5),
+    Estimate(100, 0.3, 4),
+    Estimate(4880, 3).with_rectangular(69).with_rectangular(0.1).with_rectangular(7),
+    Estimate(1e-9, 1e-10).with_type_a(3e-10, 2).with_type_a(1e-10, 2.5).with_one_sided(1e-9, 0),
+    Estimate(5.0).with_type_a(0.1, 3).with_type_a(0.1, 5),
+    Estimate(100, 0.3, 4).with_rectangular(0.1).expanded(0.99),
+    Estimate(100, 0.3, 4).expanded_welch_satterthwaite(),
+    Estimate(100, 0.3, 4).expanded_guaranteed(),
+    judge(Estimate(4880, 3).with_rectangular(69), Limits.from_tolerance(4700, 0.05), Rule.guarded(0.05)),
+    judge(Estimate(0.01, 0.01), Limits.at_most(0.05), Rule.simple_acceptance()),
 ]
 
 
@@ -92,3 +106,102 @@ def test_a_number_is_a_number(given: Any) -> None:
         Limits(given, 5)
     with pytest.raises(InputTypeError):
         verdict.Limits.at_most(given)
+
+
+def test_estimate_shape() -> None:
+    part = Estimate(4880, 3).with_rectangular(69)
+    assert part.rectangular == (69.0, 0.0) and part.normal_u == 3.0 and part.type_a == ()
+    assert part.u == pytest.approx((69**2 / 3 + 9) ** 0.5, rel=1e-15)
+    repeats = Estimate(1000.2, 0.4, 4)
+    assert repeats.type_a == ((0.4, 4.0),) and repeats.effective_dof == 4.0 and repeats.normal_u == 0.0
+    match repeats:
+        case Estimate(value, u):
+            assert (value, u) == (1000.2, 0.4)
+
+
+def test_expanded_against_worked_numbers() -> None:
+    """METROLOGY: rectangular 1 with s·t(ν) at 95 %; figures computed apart from this library."""
+    for s, dof, expected in ((1 / 3, 2, 1.7203139), (0.1, 9, 0.9878773), (1, 1, 12.7322663), (1, float("inf"), 2.2541371)):
+        assert Estimate(0.0, s, dof).with_rectangular(1).expanded(0.95).half_width == pytest.approx(expected, abs=6e-8)
+
+
+@pytest.mark.parametrize("compare", ["__lt__", "__le__", "__gt__", "__ge__"])
+def test_estimates_have_no_order(compare: str) -> None:
+    with pytest.raises(InputTypeError, match="reckohm.verdict.judge"):
+        getattr(Estimate(1.0), compare)(Estimate(2.0))
+    with pytest.raises(TypeError):
+        sorted([Estimate(1.0), Estimate(2.0)])
+
+
+def test_estimates_are_no_numpy_numbers() -> None:
+    with pytest.raises(TypeError):
+        np.array([1.0, 2.0]) * Estimate(1.0)
+    with pytest.raises(TypeError):
+        np.sin(Estimate(1.0))
+
+
+@pytest.mark.parametrize(
+    ("estimate", "text"),
+    [
+        (Estimate(4880, 3).with_rectangular(69), "4880 ± 66"),
+        (Estimate(1000.0).with_rectangular(10), "1000.0 ± 9.5"),
+        (Estimate(0.012345).with_rectangular(0.001), "0.01235 ± 0.00095"),
+        (Estimate(1234567).with_rectangular(10000), "1234600 ± 9500"),
+        (Estimate(1234567).with_rectangular(100000), "1235000 ± 95000"),
+        (Estimate(100.0), "100 exactly"),
+        (Estimate(9.9e6, 1e4).with_one_sided(0, 1e5), "9900000 ± 20000, and +100000.0 one-sided"),
+        (Estimate(1e-20, 1e-22), "1.000e-20 ± 2.0e-22"),
+    ],
+)
+def test_digits_follow_the_uncertainty(estimate: Estimate, text: str) -> None:
+    assert str(estimate) == text
+
+
+def test_verdict_against_worked_numbers() -> None:
+    """METROLOGY §3: limits 4465 to 4935, clause 0.8 % + 3×10, noise 3."""
+    limits, rule = Limits.from_tolerance(4700, 0.05), Rule.guarded(0.05)
+
+    def at(shown: float) -> Estimate:
+        return Estimate(shown, 3).with_rectangular(0.008 * shown + 30)
+
+    verdicts = judge([at(shown) for shown in (4860, 4880, 4930, 4960, 4998)], limits, rule)
+    assert [v.answer for v in verdicts] == ["conforms", *["undecided"] * 3, "does not conform"]
+    assert [v.side for v in verdicts[1:4]] == ["inside", "inside", "outside"]
+    assert [round(v.conformance_probability, 3) for v in verdicts[1:4]] == [0.898, 0.536, 0.321]
+    assert verdicts[1] == judge(at(4880), limits, rule)
+    assert judge([], limits, rule) == []
+    each = judge([at(4860), at(4880)], [limits, Limits.at_most(4000)], rule)
+    assert [v.answer for v in each] == ["conforms", "does not conform"]
+    assert [v.limits for v in judge(at(4860), [limits, limits], rule)] == [limits, limits]
+    html = verdicts[1]._repr_html_()
+    assert html.startswith("<table>") and "undecided, inside the limits" in html and "0.898" in html
+
+
+def test_judge_refuses() -> None:
+    limits, rule = Limits.at_most(5), Rule.simple_acceptance()
+    for given in ((1.0, limits, rule), (Estimate(1.0), 5.0, rule), (Estimate(1.0), limits, "guarded"), ([1.0], limits, rule)):
+        with pytest.raises(InputTypeError):
+            judge(*given)
+    with pytest.raises(CountError) as caught:
+        judge([Estimate(1.0)], [limits, limits], rule)
+    assert caught.value.status == 7
+    with pytest.raises(TypeError):
+        judge(Estimate(1.0), limits)
+
+
+def test_conformance_probability() -> None:
+    limits = Limits.from_tolerance(4700, 0.05)
+    part = Estimate(4880, 3).with_rectangular(69)
+    expected = judge(part, limits, Rule.guarded(0.05)).conformance_probability
+    assert verdict.conformance_probability(part, limits) == expected
+    assert verdict.conformance_probability(4880, limits, u=3, rectangular=69) == expected
+    assert verdict.conformance_probability([part, part], limits).tolist() == [expected] * 2
+    assert verdict.conformance_probability(np.full((2, 1), 4880), limits, u=[3, 3], rectangular=69).shape == (2, 2)
+    assert verdict.conformance_probability([], limits).shape == (0,)
+    repeats = Estimate(4900, 5, 3)
+    assert verdict.conformance_probability(4900, limits, u=5, dof=3) == verdict.conformance_probability(repeats, limits)
+    with pytest.raises(InputTypeError, match="options"):
+        verdict.conformance_probability(part, limits, u=3)
+    with pytest.raises(RangeError) as caught:
+        verdict.conformance_probability([4880.0, 4880.0], limits, u=[3, -3])
+    assert caught.value.index == 1 and caught.value.given == -3.0

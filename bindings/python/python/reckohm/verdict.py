@@ -3,5 +3,9 @@
 from ._core import _verdict as _compiled
 
 Limits = _compiled.Limits
+Rule = _compiled.Rule
+Verdict = _compiled.Verdict
+conformance_probability = _compiled.conformance_probability
+judge = _compiled.judge
 
-__all__ = ["Limits"]
+__all__ = ["Limits", "Rule", "Verdict", "conformance_probability", "judge"]

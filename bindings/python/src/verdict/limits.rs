@@ -1,4 +1,4 @@
-//! `reckohm.verdict`.
+//! `reckohm.verdict.Limits`.
 
 use pyo3::prelude::*;
 use reckohm::verdict as core;
@@ -124,7 +124,7 @@ impl Limits {
         hash_of(py, self.__getnewargs__())
     }
 
-    fn __repr__(&self) -> String {
+    pub(crate) fn __repr__(&self) -> String {
         let (lower, upper) = self.__getnewargs__();
         if lower.is_infinite() {
             format!("Limits.at_most({})", shown(upper))
@@ -134,9 +134,4 @@ impl Limits {
             format!("Limits({}, {})", shown(lower), shown(upper))
         }
     }
-}
-
-/// What the module holds.
-pub fn fill(_compiled: &Bound<'_, PyModule>, module: &Bound<'_, PyModule>) -> PyResult<()> {
-    module.add_class::<Limits>()
 }

@@ -1,0 +1,48 @@
+"""Tables for notebooks: plain HTML, without style of its own."""
+
+from __future__ import annotations
+
+from html import escape
+from typing import Any, Iterable, Sequence
+
+
+def table(caption: str, headings: Sequence[str], rows: Iterable[Sequence[Any]], note: str = "") -> str:
+    """A table with a caption above and a note below."""
+
+    def line(tag: str, cells: Sequence[Any]) -> str:
+        return "<tr>" + "".join(f"<{tag}>{escape(text(cell))}</{tag}>" for cell in cells) + "</tr>"
+
+    body = "".join(line("td", row) for row in rows)
+    head = f"<thead>{line('th', headings)}</thead>" if headings else ""
+    below = f"<p>{escape(note)}</p>" if note else ""
+    return f"<table><caption>{escape(caption)}</caption>{head}<tbody>{body}</tbody></table>{below}"
+
+
+def text(cell: Any) -> str:
+    """A cell: numbers to five figures, nothing as a dash."""
+    if cell is None:
+        return "–"
+    if isinstance(cell, bool):
+        return "yes" if cell else "no"
+    if isinstance(cell, float):
+        return f"{cell:.5g}"
+    return str(cell)
+
+
+def verdict(verdict: Any) -> str:
+    """The table of a verdict."""
+    answer = verdict.answer
+    if answer == "undecided":
+        answer += f", {verdict.side} the limits"
+    rows = [
+        ("estimate", f"{verdict.estimate} ohm (95 %)"),
+        ("limits", f"{text(verdict.limits.lower_ohm)} to {text(verdict.limits.upper_ohm)} ohm"),
+        ("rule", verdict.rule),
+        ("conformance probability", f"{verdict.conformance_probability:.3f}"),
+        ("guard band, ohm", verdict.guard_band_ohm),
+        ("acceptance limits, ohm", f"{text(verdict.acceptance_lower_ohm)} to {text(verdict.acceptance_upper_ohm)}"),
+        ("distance to the nearest limit, ohm", verdict.distance_ohm),
+        ("TUR", verdict.tur),
+        ("next step", verdict.next_step),
+    ]
+    return table(f"Verdict: {answer}", (), rows)

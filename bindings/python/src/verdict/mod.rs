@@ -1,0 +1,18 @@
+//! `reckohm.verdict`.
+
+use pyo3::prelude::*;
+
+mod conformance;
+mod judge;
+mod limits;
+mod rule;
+
+/// What the module holds.
+pub fn fill(compiled: &Bound<'_, PyModule>, module: &Bound<'_, PyModule>) -> PyResult<()> {
+    module.add_class::<limits::Limits>()?;
+    module.add_class::<rule::Rule>()?;
+    module.add_class::<judge::Verdict>()?;
+    conformance::CONFORMANCE.add::<conformance::ConformanceProbability, 6>(compiled)?;
+    module.add_function(wrap_pyfunction!(judge::judge, module)?)?;
+    module.add_function(wrap_pyfunction!(conformance::conformance_probability, module)?)
+}
