@@ -13,6 +13,7 @@ cargo xtask <command>
 
   test [--require-all]   build and test every door; --require-all (or CI=true) fails where a tool is missing
   order                  check that each folder of the core uses only those before it
+  doors [--list]         compare every public function of the core with what each door has, or list the functions
   header [--check]       make the C header from the C door's source, or compare the committed one with a fresh one
   stubs --check          hold the Python stubs to the module (mypy's stubtest)
 ";
@@ -30,7 +31,7 @@ fn main() -> ExitCode {
         ["test"] => test::run_all(std::env::var("CI").is_ok_and(|value| value == "true")),
         ["test", "--require-all"] => test::run_all(true),
         ["order"] => order::check().map(|said| println!("{said}")),
-        ["header"] | ["header", "--check"] => generate(&words),
+        ["doors"] | ["doors", "--list"] | ["header"] | ["header", "--check"] => generate(&words),
         ["stubs", "--check"] => python::environment().and_then(|_| python::stubs()),
         [] | ["help" | "--help" | "-h"] => {
             print!("{USAGE}");
