@@ -69,6 +69,20 @@ impl ChipScheme {
         ChipScheme::ALL.into_iter().find(|scheme| scheme.number() == number)
     }
 
+    /// Its name in words.
+    ///
+    /// ```
+    /// # use reckohm::marking::ChipScheme;
+    /// assert_eq!(ChipScheme::CommonList.name(), "common list");
+    /// ```
+    pub const fn name(self) -> &'static str {
+        match self {
+            ChipScheme::Military => "military",
+            ChipScheme::CommonList => "common list",
+            ChipScheme::LargeValues => "large values",
+        }
+    }
+
     fn exponent(self, letter: u8) -> Option<i32> {
         match (self, letter) {
             (ChipScheme::Military, b'R') => Some(-1),

@@ -230,21 +230,16 @@ impl fmt::Display for Disputed {
         let Disputed { letter, index, scheme } = *self;
         write!(f, "the letter {} at byte {index}, ", char::from(letter))?;
         if let Some(scheme) = scheme {
-            let name = match scheme {
-                ChipScheme::Military => "military scheme",
-                ChipScheme::CommonList => "common-list scheme",
-                ChipScheme::LargeValues => "large-values scheme",
-            };
-            write!(f, "which the {name} that was named does not have; ")?;
+            write!(f, "which the {} scheme that was named does not have; ", scheme.name())?;
         }
         f.write_str(match letter {
             b'R' => {
-                "x0.1 in the military scheme and x0.01 in the common list; name the scheme, \
+                "x0.1 in the military scheme and x0.01 in the common list scheme; name the scheme, \
                  or write 10R0 for a decimal point"
             }
-            b'S' => "x0.01 in the military scheme and x0.1 in the common list; name the scheme",
-            b'H' => "x10 in the common list and x10000000 where large values have letters; name the scheme",
-            _ => "x1000000 in a single source, where large values have letters; name that scheme if it is meant",
+            b'S' => "x0.01 in the military scheme and x0.1 in the common list scheme; name the scheme",
+            b'H' => "x10 in the common list scheme and x10^7 in the large values scheme; name the scheme",
+            _ => "x10^6 in the large values scheme, from a single source; name the scheme if it is meant",
         })
     }
 }

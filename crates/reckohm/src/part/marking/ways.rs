@@ -30,6 +30,21 @@ impl Doubt {
     pub const ALL: [Doubt; 4] =
         [Doubt::DoesNotDecode, Doubt::ToleranceColourFirst, Doubt::InNoSeries, Doubt::UnusualTolerance];
 
+    /// Its name in one or a few words, as the enumeration has it.
+    ///
+    /// ```
+    /// # use reckohm::marking::Doubt;
+    /// assert_eq!(Doubt::InNoSeries.name(), "in no series");
+    /// ```
+    pub const fn name(self) -> &'static str {
+        match self {
+            Doubt::DoesNotDecode => "does not decode",
+            Doubt::ToleranceColourFirst => "tolerance colour first",
+            Doubt::InNoSeries => "in no series",
+            Doubt::UnusualTolerance => "unusual tolerance",
+        }
+    }
+
     /// Its bit in a set of doubts; a graver one outweighs all lighter ones together.
     const fn bit(self) -> u8 {
         match self {
@@ -62,6 +77,21 @@ pub enum Direction {
     Forward = 1,
     /// From the other end.
     Backward = 2,
+}
+
+impl Direction {
+    /// Its name.
+    ///
+    /// ```
+    /// # use reckohm::marking::Direction;
+    /// assert_eq!(Direction::Backward.name(), "backward");
+    /// ```
+    pub const fn name(self) -> &'static str {
+        match self {
+            Direction::Forward => "forward",
+            Direction::Backward => "backward",
+        }
+    }
 }
 
 /// A row of bands read in one direction.
