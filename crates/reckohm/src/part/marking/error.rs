@@ -13,6 +13,7 @@ const NOT_DECIMAL: u16 = 115;
 const TOLERANCE_LETTER: u16 = 116;
 const MULTIPLIER_LETTER: u16 = 117;
 const COLOUR: u16 = 160;
+const CHIP: u16 = MarkingForm::Chip.argument();
 
 /// What can be wrong with a marking. An index is a byte offset in the text, or a band where a list of colours was given.
 #[derive(Clone, Copy, Debug, PartialEq, Error)]
@@ -31,7 +32,7 @@ pub enum MarkingError {
         given: f64,
     },
     /// Nothing to read.
-    #[error("{form}: nothing given, {} needed", message::Needed(*.form))]
+    #[error("{form}: nothing given, needed: {}", message::Needed(*.form))]
     Empty {
         /// Which code was to be read.
         form: MarkingForm,
@@ -181,7 +182,7 @@ impl MarkingError {
                 Detail { argument, given: f64::from(letter), index, ..detail }
             }
             MarkingError::DoubtfulMultiplier { letter, index, scheme } => Detail {
-                argument: MarkingForm::Chip.argument(),
+                argument: CHIP,
                 given: f64::from(letter),
                 lower: scheme.map_or(0.0, |scheme| f64::from(scheme.number())),
                 index,
@@ -230,7 +231,7 @@ impl MarkingError {
             (Kind::DoubtfulCode, MULTIPLIER_LETTER | TOLERANCE_LETTER) => {
                 MarkingError::DoubtfulLetter { letter: byte, index, multiplier: argument == MULTIPLIER_LETTER }
             }
-            (Kind::DoubtfulCode, _) => {
+            (Kind::DoubtfulCode, CHIP) => {
                 MarkingError::DoubtfulMultiplier { letter: byte, index, scheme: ChipScheme::from_number(lower as u8) }
             }
             (Kind::MissingArgument, NO_TOLERANCE) => MarkingError::NoTolerance,

@@ -26,14 +26,14 @@ impl Figures {
 
     /// The figure at this place, counted from 0 at the first one; 0 beyond the last.
     pub(super) fn figure(&self, place: i32) -> u8 {
-        let below = match self.count.wrapping_sub(place) {
-            1 => 1,
-            2 => 10,
-            3 => 100,
-            4 => 1000,
-            _ => return 0,
+        let down_to = match self.count.wrapping_sub(place) {
+            1 => self.whole,
+            2 => self.whole / 10,
+            3 => self.whole / 100,
+            4 => self.whole / 1000,
+            _ => 0,
         };
-        (self.whole / below % 10) as u8
+        (down_to % 10) as u8
     }
 
     /// The first three figures as a whole number, for a value that has no more.
