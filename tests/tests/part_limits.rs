@@ -1,6 +1,7 @@
 //! Limits: what may be a pair of limits, and what every refusal says.
 
-use reckohm::number::{Detail, Kind};
+use proptest::prelude::*;
+use reckohm::number::{Decimal, Detail, Kind};
 use reckohm::verdict::{Limits, LimitsError};
 
 #[track_caller]
@@ -79,6 +80,43 @@ fn every_refusal_says_what_was_given_and_what_is_allowed() {
         "limits from a tolerance: tolerance: 5 given, more than 0 to less than 1 allowed (IEC 60062); \
          give a fraction, not percent: 5 % is 0.05",
     );
+}
+
+#[test]
+fn limits_from_a_tolerance_are_exact_where_both_numbers_are_decimals() {
+    // In floats 4.7 kohm less 5 % comes out right, 0.3 ohm more 10 % does not.
+    assert_eq!(Limits::from_tolerance(4700.0, 0.05), Limits::new(4465.0, 4935.0));
+    assert_eq!(Limits::from_tolerance(0.3, 0.1), Limits::new(0.27, 0.33));
+    assert_ne!(0.3 + 0.3 * 0.1, 0.33);
+    // 14 figures by 3 fit; 15 by 15 and a third do not, and are within two roundings of the exact limit.
+    let wide = Limits::from_tolerance(12345678901234.0, 0.125).unwrap();
+    assert_eq!((wide.lower_ohm(), wide.upper_ohm()), (10802469038579.75, 13888888763888.25));
+    for (nominal, tolerance) in [(1.23456789012345, 0.123456789012345), (1.0 / 3.0, 0.05), (4700.0, 1.0 / 30.0)] {
+        let limits = Limits::from_tolerance(nominal, tolerance).unwrap();
+        for (limit, exact) in
+            [(limits.lower_ohm(), nominal * (1.0 - tolerance)), (limits.upper_ohm(), nominal * (1.0 + tolerance))]
+        {
+            assert!((limit - exact).abs() <= 3.0 * f64::EPSILON * nominal, "{limit} {exact}");
+        }
+    }
+}
+
+proptest! {
+    #[test]
+    fn a_decimal_tolerance_gives_the_decimal_limits(digits in 1_i64..10_000_000, exponent in -6_i32..=8, t in 1_i64..100_000) {
+        let (nominal, tolerance) = (Decimal::new(digits, exponent).to_f64(), Decimal::new(t, -5).to_f64());
+        prop_assume!(t < 100_000 && nominal <= 1.0e15);
+        let limits = Limits::from_tolerance(nominal, tolerance).unwrap();
+        prop_assert_eq!(limits.lower_ohm(), Decimal::new(digits * (100_000 - t), exponent - 5).to_f64());
+        prop_assert_eq!(limits.upper_ohm(), Decimal::new(digits * (100_000 + t), exponent - 5).to_f64());
+    }
+
+    #[test]
+    fn any_nominal_lies_within_its_limits(bits in 1_u64..=0x430c_6bf5_2634_0000, tolerance in f64::MIN_POSITIVE..0.999_999) {
+        let nominal = f64::from_bits(bits);
+        let limits = Limits::from_tolerance(nominal, tolerance).unwrap();
+        prop_assert!(limits.contains(nominal) && limits.lower_ohm() >= 0.0);
+    }
 }
 
 #[test]
