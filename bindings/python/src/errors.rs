@@ -4,6 +4,9 @@ use core::fmt::Display;
 
 use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
+use pyo3::types::{PyBytes, PyString};
+use reckohm::marking::MarkingError;
+use reckohm::meter::MeterError;
 use reckohm::number::{Detail, OutOfRange};
 use reckohm::preferred::PreferredError;
 use reckohm::uncertainty::EstimateError;
@@ -14,7 +17,7 @@ use reckohm::verdict::{LimitsError, VerdictError};
 pub struct Failure {
     detail: Detail,
     message: String,
-    text: Option<String>,
+    text: Option<Vec<u8>>,
 }
 
 impl Failure {
@@ -23,8 +26,8 @@ impl Failure {
     }
 
     /// The same, of a text that was given.
-    pub fn in_text(self, text: &str) -> Failure {
-        Failure { text: Some(text.to_owned()), ..self }
+    pub fn in_text(self, text: &[u8]) -> Failure {
+        Failure { text: Some(text.to_vec()), ..self }
     }
 
     /// The exception, of the class that `reckohm.errors` holds for its status.
@@ -36,6 +39,13 @@ impl Failure {
         static FROM_CORE: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
         let from_core = FROM_CORE.import(py, "reckohm.errors", "_from_core")?;
         let Detail { kind, row, argument, given, lower, upper, index, .. } = self.detail;
+        let text = match &self.text {
+            None => py.None().into_bound(py),
+            Some(bytes) => match core::str::from_utf8(bytes) {
+                Ok(text) => PyString::new(py, text).into_any(),
+                Err(_) => PyBytes::new(py, bytes).into_any(),
+            },
+        };
         from_core.call1((
             kind.number(),
             kind.name(),
@@ -46,7 +56,7 @@ impl Failure {
             lower,
             upper,
             index,
-            self.text.as_deref(),
+            text,
         ))
     }
 }
@@ -65,4 +75,4 @@ macro_rules! failures {
     };
 }
 
-failures!(EstimateError, VerdictError, PreferredError, LimitsError, OutOfRange);
+failures!(MarkingError, MeterError, EstimateError, VerdictError, PreferredError, LimitsError, OutOfRange);
