@@ -4,9 +4,6 @@ use core::fmt::Display;
 
 use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
-use pyo3::types::{PyBytes, PyString};
-use reckohm::marking::MarkingError;
-use reckohm::meter::MeterError;
 use reckohm::number::{Detail, OutOfRange};
 use reckohm::preferred::PreferredError;
 use reckohm::uncertainty::EstimateError;
@@ -17,7 +14,7 @@ use reckohm::verdict::{LimitsError, VerdictError};
 pub struct Failure {
     detail: Detail,
     message: String,
-    text: Option<Vec<u8>>,
+    text: Option<String>,
 }
 
 impl Failure {
@@ -26,8 +23,8 @@ impl Failure {
     }
 
     /// The same, of a text that was given.
-    pub fn in_text(self, text: &[u8]) -> Failure {
-        Failure { text: Some(text.to_vec()), ..self }
+    pub fn in_text(self, text: &str) -> Failure {
+        Failure { text: Some(text.to_owned()), ..self }
     }
 
     /// The exception, of the class that `reckohm.errors` holds for its status.
@@ -39,13 +36,6 @@ impl Failure {
         static FROM_CORE: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
         let from_core = FROM_CORE.import(py, "reckohm.errors", "_from_core")?;
         let Detail { kind, row, argument, given, lower, upper, index, .. } = self.detail;
-        let text = match &self.text {
-            None => py.None().into_bound(py),
-            Some(bytes) => match core::str::from_utf8(bytes) {
-                Ok(text) => PyString::new(py, text).into_any(),
-                Err(_) => PyBytes::new(py, bytes).into_any(),
-            },
-        };
         from_core.call1((
             kind.number(),
             kind.name(),
@@ -56,7 +46,7 @@ impl Failure {
             lower,
             upper,
             index,
-            text,
+            self.text.as_deref(),
         ))
     }
 }
@@ -75,4 +65,4 @@ macro_rules! failures {
     };
 }
 
-failures!(MarkingError, MeterError, EstimateError, VerdictError, PreferredError, LimitsError, OutOfRange);
+failures!(EstimateError, VerdictError, PreferredError, LimitsError, OutOfRange);

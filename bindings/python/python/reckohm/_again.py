@@ -6,10 +6,3 @@ from typing import Any
 def call(owner: Any, name: str, *arguments: Any) -> Any:
     """`owner.name(*arguments)`."""
     return getattr(owner, name)(*arguments)
-
-
-def both_ways(bands: str, edition: int) -> Any:
-    """`reckohm.marking.both_ways` with its option."""
-    from .marking import both_ways
-
-    return both_ways(bands, edition=edition)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import Any
 
 __all__ = [
@@ -12,7 +11,6 @@ __all__ = [
     "ContradictionError",
     "MissingError",
     "InputTypeError",
-    "ChoiceError",
     "TextError",
     "DisplayError",
 ]
@@ -89,10 +87,6 @@ class InputTypeError(ReckohmError, TypeError):
     """Not a number, or not a type that the argument takes."""
 
 
-class ChoiceError(ReckohmError, ValueError):
-    """A name that is none of the choices."""
-
-
 class TextError(ReckohmError, ValueError):
     """A name, a marking or a written number that cannot be what it should be."""
 
@@ -143,9 +137,3 @@ def _from_core(
     if text is None:
         return exception(message, status, kind, given if row or argument else None, allowed, row or None)
     return exception(message, status, kind, text, allowed, row or None, index)
-
-
-def _not_a_choice(argument: str, given: object, allowed: Sequence[str]) -> ChoiceError:
-    """The exception for a name that is none of the choices."""
-    names = " or ".join([", ".join(f'"{name}"' for name in allowed[:-1]), f'"{allowed[-1]}"'])
-    return ChoiceError(f"{argument}: {given!r} given, {names} allowed", given=given)

@@ -238,7 +238,6 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for a value that is not finite.
-    #[allow(dead_code)] // Its user comes with the folder after this one.
     pub(crate) fn at(self, value: f64) -> Result<Estimate, EstimateError> {
         Estimate { value: FINITE.check(value)?, ..self }.checked()
     }

@@ -21,7 +21,6 @@ pub use coverage::Expanded;
 pub use error::EstimateError;
 pub use estimate::{Estimate, TypeA};
 
-#[allow(unused_imports)] // Its user comes with the folder after this one.
 pub(crate) use repeats::spread;
 pub(crate) use root::root;
 pub(crate) use shape::Shape;

@@ -9,10 +9,11 @@
 
 use crate::number::elementary::{exp, sqrt};
 
-/// Step of the rule for few degrees of freedom; for many the weight narrows, and the step with it.
-const STEP: f64 = 0.3;
+/// Step of the rule for few degrees of freedom; for many the weight narrows, and the step with it. Against the incomplete
+/// beta function at 40 digits the rule errs by 4e-15 at most (12 degrees of freedom), at a step of 0.25 by 2e-11.
+const STEP: f64 = 0.2;
 /// Degrees of freedom from which the step narrows.
-const NARROWS_FROM: f64 = 12.5;
+const NARROWS_FROM: f64 = 12.0;
 /// A term that is this small part of the sum, and those beyond it, changes nothing.
 const NEGLIGIBLE: f64 = 1e-18;
 /// More degrees of freedom than this are taken as infinitely many: the difference is below 1e-15.
@@ -56,7 +57,7 @@ impl Noise {
             let t = term(d, w);
             weights += w;
             sum += t;
-            if w <= NEGLIGIBLE && t <= NEGLIGIBLE * sum {
+            if w == 0.0 || w <= NEGLIGIBLE && sum > 0.0 && t <= NEGLIGIBLE * sum {
                 break;
             }
             d -= step;
@@ -95,7 +96,7 @@ mod tests {
                     continue;
                 }
                 let relative = noise.mean(|s| normal::above(t / s)) / expected - 1.0;
-                assert!(relative.abs() < 2e-12, "{dof} {t} {relative:e}");
+                assert!(relative.abs() < 1e-13, "{dof} {t} {relative:e}");
             }
         }
     }

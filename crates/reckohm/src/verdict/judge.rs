@@ -142,7 +142,7 @@ pub fn judge(estimate: &Estimate, limits: &Limits, rule: Rule) -> Result<Verdict
     let shape = Shape::of(estimate);
     let (lower, upper) = (limits.lower_ohm(), limits.upper_ohm());
     let value = estimate.value();
-    let chance = Chance::of(estimate, limits, &shape);
+    let chance = Bounds::of(estimate, limits, &shape);
     let side = if limits.contains(value) { Side::Inside } else { Side::Outside };
     let guard = match rule.risk() {
         None => Some(0.0),
@@ -156,7 +156,7 @@ pub fn judge(estimate: &Estimate, limits: &Limits, rule: Rule) -> Result<Verdict
     let rejected = match rule.risk() {
         None => !accepted,
         Some(risk) => match rule.kind() {
-            RuleKind::MaxRisk => chance.inside_at_most <= risk,
+            RuleKind::MaxRisk => chance.best <= risk,
             _ => {
                 let w = shape.quantile_above(risk);
                 value >= upper + w + estimate.below() || value <= lower - w - estimate.above()
@@ -175,7 +175,7 @@ pub fn judge(estimate: &Estimate, limits: &Limits, rule: Rule) -> Result<Verdict
     Ok(Verdict {
         answer,
         side,
-        conformance_probability: 1.0 - chance.outside_at_most,
+        conformance_probability: chance.worst,
         guard_band_ohm: guard,
         acceptance_lower_ohm: acceptance.map(|(low, _)| low),
         acceptance_upper_ohm: acceptance.map(|(_, high)| high),
@@ -230,7 +230,7 @@ pub fn judge_into(
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn conformance_probability(estimate: &Estimate, limits: &Limits) -> f64 {
-    1.0 - Chance::of(estimate, limits, &Shape::of(estimate)).outside_at_most
+    Bounds::of(estimate, limits, &Shape::of(estimate)).worst
 }
 
 /// The same for each of an array.
@@ -263,24 +263,36 @@ fn same_length(estimates: usize, room: usize) -> Result<(), VerdictError> {
     if estimates == room { Ok(()) } else { Err(VerdictError::Lengths { estimates, room }) }
 }
 
-/// Bounds over where the one-sided parts may lie.
-struct Chance {
-    /// The largest probability of being outside the limits.
-    outside_at_most: f64,
-    /// The largest probability of being inside.
-    inside_at_most: f64,
+/// Probability of being inside the limits with the value at `x`, by a sum that keeps its digits where it is small.
+fn inside(x: f64, limits: &Limits, shape: &Shape) -> f64 {
+    let (over, under) = (x - limits.upper_ohm(), limits.lower_ohm() - x);
+    if over > 0.0 {
+        shape.above(over) - shape.above(-under)
+    } else if under > 0.0 {
+        shape.above(under) - shape.above(-over)
+    } else {
+        1.0 - (shape.above(-over) + shape.above(-under)).min(1.0)
+    }
 }
 
-impl Chance {
+/// Bounds of the probability of being inside over where the one-sided parts may lie.
+struct Bounds {
+    /// Where being inside is least likely.
+    worst: f64,
+    /// Where being inside is likeliest.
+    best: f64,
+}
+
+impl Bounds {
     /// The shape is symmetric and has one peak, so the probability of being inside falls with the distance from the middle of
     /// the limits: it is smallest at one of the two ends of the one-sided parts, largest where these come nearest to it.
-    fn of(estimate: &Estimate, limits: &Limits, shape: &Shape) -> Chance {
+    fn of(estimate: &Estimate, limits: &Limits, shape: &Shape) -> Bounds {
         let (lower, upper) = (limits.lower_ohm(), limits.upper_ohm());
-        let outside = |x: f64| (shape.above(upper - x) + shape.above(x - lower)).min(1.0);
+        let at = |x: f64| inside(x, limits, shape);
         let (lowest, highest) = (estimate.value() - estimate.below(), estimate.value() + estimate.above());
         if lowest == highest {
-            let outside = outside(lowest);
-            return Chance { outside_at_most: outside, inside_at_most: 1.0 - outside };
+            let only = at(lowest);
+            return Bounds { worst: only, best: only };
         }
         let middle = if lower.is_infinite() {
             lowest
@@ -289,7 +301,8 @@ impl Chance {
         } else {
             (lower + 0.5 * (upper - lower)).max(lowest).min(highest)
         };
-        Chance { outside_at_most: outside(lowest).max(outside(highest)), inside_at_most: 1.0 - outside(middle) }
+        let (low, high) = (at(lowest), at(highest));
+        Bounds { worst: low.min(high), best: at(middle) }
     }
 }
 
