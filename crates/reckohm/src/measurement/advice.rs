@@ -190,10 +190,10 @@ pub(super) fn advise(
     if scatter.dof == 0.0 {
         collected.add(new(AdviceKind::ScatterUnknown, Contribution::Scatter, now, 3));
     }
-    if let Some((index, then)) = better_span(span, scatter.mean, setup, &with)? {
-        if then < now {
-            collected.add(new(AdviceKind::OtherSpan, Contribution::AccuracyClause, then, index));
-        }
+    if let Some((index, then)) = better_span(span, scatter.mean, setup, &with)?
+        && then < now
+    {
+        collected.add(new(AdviceKind::OtherSpan, Contribution::AccuracyClause, then, index));
     }
     if share(Contribution::Scatter) >= WORTH_IT {
         let count = MORE_READINGS.max(scatter.count.saturating_mul(2));

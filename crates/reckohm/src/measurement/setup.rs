@@ -57,12 +57,30 @@ impl<'a> Setup<'a> {
     }
 
     /// Takes the resistance of the leads off.
+    ///
+    /// ```
+    /// use reckohm::measurement::Setup;
+    /// use reckohm::meter::Leads;
+    /// let leads = Leads::from_wire(1.0, 0.75, 5)?;
+    /// let setup = Setup::new().with_leads(leads);
+    /// assert_eq!(setup.leads(), Some(&leads));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub const fn with_leads(mut self, leads: Leads) -> Setup<'a> {
         self.leads = Some(leads);
         self
     }
 
     /// Takes a path in parallel with the part off, given with its uncertainty in ohm.
+    ///
+    /// ```
+    /// use reckohm::measurement::Setup;
+    /// use reckohm::uncertainty::Estimate;
+    /// // 1 Mohm of other parts on the board, known to 1 %.
+    /// assert!(Setup::new().with_parallel_path(Estimate::exact(1e6)?.with_rectangular(1e4)?).is_ok());
+    /// assert!(Setup::new().with_parallel_path(Estimate::exact(0.0)?).is_err());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     ///
     /// # Errors
     /// A range error for a path that is not above 0.
@@ -75,6 +93,14 @@ impl<'a> Setup<'a> {
     /// A temperature coefficient that is known, in parts per million a kelvin with its uncertainty: the result is
     /// corrected to the reference temperature. Needs [`Setup::with_temperature`].
     ///
+    /// ```
+    /// use reckohm::measurement::Setup;
+    /// use reckohm::uncertainty::Estimate;
+    /// let platinum = Estimate::exact(3850.0)?.with_normal(5.0)?;
+    /// assert!(Setup::new().with_known_tcr(platinum).is_ok());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// A range error beyond ±1e6 ppm/K.
     pub fn with_known_tcr(mut self, ppm_per_kelvin: Estimate) -> Result<Setup<'a>, MeasurementError> {
@@ -86,6 +112,13 @@ impl<'a> Setup<'a> {
     /// A marked temperature coefficient, in parts per million a kelvin: a limit within which the part's own lies, so it
     /// widens the result and corrects nothing. Needs [`Setup::with_temperature`].
     ///
+    /// ```
+    /// use reckohm::measurement::Setup;
+    /// assert!(Setup::new().with_tcr_limit(100.0).is_ok());
+    /// assert!(Setup::new().with_tcr_limit(-100.0).is_err());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// A range error for a negative limit or one beyond 1e6 ppm/K.
     pub fn with_tcr_limit(mut self, ppm_per_kelvin: f64) -> Result<Setup<'a>, MeasurementError> {
@@ -95,6 +128,15 @@ impl<'a> Setup<'a> {
 
     /// The temperature of the part with its uncertainty, and the reference temperature of its nominal value, both in
     /// degrees Celsius.
+    ///
+    /// ```
+    /// use reckohm::measurement::Setup;
+    /// use reckohm::uncertainty::Estimate;
+    /// let warm = Estimate::exact(32.0)?.with_rectangular(1.0)?;
+    /// assert!(Setup::new().with_temperature(warm, 20.0).is_ok());
+    /// assert!(Setup::new().with_temperature(warm, -300.0).is_err());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     ///
     /// # Errors
     /// A range error for a temperature below absolute zero or above 3500 °C.
@@ -110,6 +152,12 @@ impl<'a> Setup<'a> {
 
     /// The temperature of the meter in degrees Celsius, where it may be outside the band of its clause.
     ///
+    /// ```
+    /// use reckohm::measurement::Setup;
+    /// assert!(Setup::new().with_meter_temperature(35.0).is_ok());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// A range error if it is not finite.
     pub fn with_meter_temperature(mut self, meter_temperature_c: f64) -> Result<Setup<'a>, MeasurementError> {
@@ -120,6 +168,12 @@ impl<'a> Setup<'a> {
     /// The standard deviation of single readings, known from before in ohm: it takes the place of the scatter of the
     /// readings themselves.
     ///
+    /// ```
+    /// use reckohm::measurement::Setup;
+    /// assert!(Setup::new().with_repeatability(0.3).is_ok());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// A range error for a negative or infinite one.
     pub fn with_repeatability(mut self, repeatability_ohm: f64) -> Result<Setup<'a>, MeasurementError> {
@@ -129,12 +183,27 @@ impl<'a> Setup<'a> {
 
     /// Whether the fixed part of the meter's error (counts and part of span) is the same in the reading of the part and
     /// in that of the leads on the same span. If nothing is said the wider of the two is taken.
+    ///
+    /// ```
+    /// use reckohm::measurement::Setup;
+    /// let setup = Setup::new().with_zero_error_common(true);
+    /// assert_eq!(setup.zero_error_common(), Some(true));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub const fn with_zero_error_common(mut self, common: bool) -> Setup<'a> {
         self.zero_error_common = Some(common);
         self
     }
 
     /// The spans of the meter, so that the advice can say what another span would bring.
+    ///
+    /// ```
+    /// use reckohm::measurement::Setup;
+    /// use reckohm::meter::Meter;
+    /// let meter = Meter::example_hand_held();
+    /// assert_eq!(Setup::new().with_spans(meter.spans()).spans().len(), meter.spans().len());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub const fn with_spans(mut self, spans: &'a [Span]) -> Setup<'a> {
         self.spans = spans;
         self
@@ -142,11 +211,32 @@ impl<'a> Setup<'a> {
 
     /// The coverage probability of the budget's expanded uncertainty; 0.95 if not set.
     ///
+    /// ```
+    /// use reckohm::measurement::Setup;
+    /// assert_eq!(Setup::new().with_coverage_probability(0.99)?.coverage_probability(), 0.99);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// A range error outside 0 to 1.
     pub fn with_coverage_probability(mut self, coverage_probability: f64) -> Result<Setup<'a>, MeasurementError> {
         self.coverage_probability = COVERAGE_PROBABILITY.check(coverage_probability)?;
         Ok(self)
+    }
+
+    /// The leads, if they are taken off.
+    pub fn leads(&self) -> Option<&Leads> {
+        self.leads.as_ref()
+    }
+
+    /// Whether the fixed part of the meter's error is common to both readings, if it was said.
+    pub fn zero_error_common(&self) -> Option<bool> {
+        self.zero_error_common
+    }
+
+    /// The spans of the meter, none if not set.
+    pub fn spans(&self) -> &'a [Span] {
+        self.spans
     }
 
     /// The coverage probability in use.

@@ -34,6 +34,12 @@ pub struct Rule {
 
 impl Rule {
     /// The value alone decides: two answers, and half of the parts at a limit are judged wrongly.
+    ///
+    /// ```
+    /// use reckohm::verdict::Rule;
+    /// assert_eq!(Rule::simple_acceptance().risk(), None);
+    /// # Ok::<(), reckohm::number::OutOfRange>(())
+    /// ```
     pub const fn simple_acceptance() -> Rule {
         Rule { kind: RuleKind::SimpleAcceptance, risk: 0.0 }
     }
@@ -41,6 +47,12 @@ impl Rule {
     /// A guard band at each limit by itself: a part "conforms" only if the probability that it lies beyond that limit is
     /// at most `risk`, and "does not conform" only if the probability that it lies on the good side is at most `risk`.
     /// Between the two it is undecided.
+    ///
+    /// ```
+    /// use reckohm::verdict::Rule;
+    /// assert_eq!(Rule::guarded(0.05)?.risk(), Some(0.05));
+    /// # Ok::<(), reckohm::number::OutOfRange>(())
+    /// ```
     ///
     /// # Errors
     /// A range error unless 0 < risk < 0.5.
@@ -50,6 +62,13 @@ impl Rule {
 
     /// A part "conforms" only if the probability that it lies outside its limits, either of them, is at most `risk`, and
     /// "does not conform" only if the probability that it lies within is at most `risk`.
+    ///
+    /// ```
+    /// use reckohm::verdict::Rule;
+    /// assert_eq!(Rule::max_risk(0.05)?.risk(), Some(0.05));
+    /// assert!(Rule::max_risk(0.5).is_err());
+    /// # Ok::<(), reckohm::number::OutOfRange>(())
+    /// ```
     ///
     /// # Errors
     /// A range error unless 0 < risk < 0.5.
