@@ -4,3 +4,8 @@ pub mod allowed;
 pub mod random;
 pub mod sweep;
 pub mod vectors;
+
+/// The README's Rust program, compiled and run.
+#[cfg(doctest)]
+#[doc = include_str!("../../README.md")]
+pub struct Readme;

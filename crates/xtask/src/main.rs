@@ -2,6 +2,7 @@
 
 mod order;
 mod python;
+mod readme;
 mod report;
 mod test;
 mod tools;

@@ -56,9 +56,10 @@ pub fn stubs() -> Result<(), String> {
     run(inside("python", &["-m", "mypy.stubtest", "reckohm"]).current_dir(root().join("bindings/python")))
 }
 
-/// The tests of the door, and the README's blocks.
+/// The tests of the door, and the README's Python block.
 pub fn tests() -> Result<(), String> {
-    run(inside("python", &["-m", "pytest", "-q"]).current_dir(root().join("bindings/python")))
+    let asked = ["-m", "pytest", "--doctest-glob=README.md", "tests", "../../README.md"];
+    run(inside("python", &asked).current_dir(root().join("bindings/python")))
 }
 
 /// Whether Python can make an environment here.

@@ -2,7 +2,7 @@
 
 use crate::report::{Outcome, Report};
 use crate::tools::{cargo, root, run};
-use crate::{order, python};
+use crate::{generate, order, python, readme};
 
 /// Runs every step; the table at the end says what each did.
 pub fn run_steps(report: &mut Report) {
@@ -23,7 +23,13 @@ pub fn run_steps(report: &mut Report) {
     report.step("core without heap", || core_with(&[]));
     report.step("core with alloc", || core_with(&["--features", "alloc"]));
     report.step("Rust tests", || done(run(&mut cargo(&["test", "--quiet"]))));
+    report.step("tests of these commands", || {
+        done(run(&mut cargo(&["test", "--quiet", "--package", "xtask", "--features", "generate"])))
+    });
+    report.step("C header", || done(generate(&["header", "--check"])));
+    report.step("README's C program", readme::c_block);
     python_steps(report);
+    report.step("list of doors", || done(generate(&["doors"])));
 }
 
 fn python_steps(report: &mut Report) {
