@@ -64,8 +64,7 @@ pub fn hold(function: &str, found: f64) {
 /// What is wrong between a row and the worst error found, if anything.
 pub fn judge(row: &Allowed, found: f64) -> Result<(), String> {
     let Allowed { bound, unit, worst_seen, .. } = row;
-    // Written so that a NaN fails.
-    if !(found <= *bound) {
+    if found.is_nan() || found > *bound {
         return Err(format!("{found:e} {unit} found, {bound:e} allowed"));
     }
     // Nothing better than the rounding of the result can be asked.

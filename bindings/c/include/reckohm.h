@@ -131,6 +131,21 @@
 /** A conductor that is not in the table. */
 #define RKO_WIRE_NOT_IN_TABLE 240
 
+/** A word that is no colour; the index is where it begins. */
+#define RKO_UNKNOWN_COLOUR 101
+
+/** A colour that cannot stand in its place. */
+#define RKO_MISPLACED_COLOUR 102
+
+/** A code of the wrong form. */
+#define RKO_WRONG_FORM 103
+
+/** A code on which sources disagree, or of which none could be read. */
+#define RKO_DOUBTFUL_CODE 104
+
+/** A value that no marking of this form says. */
+#define RKO_NO_SUCH_MARKING 105
+
 /** A reading beyond the span was given where a value is needed. */
 #define RKO_OVER_RANGE_READING 300
 
@@ -151,6 +166,7 @@
  *  206  temperature of the meter: [-60, 120] degree Celsius (our rule)
  *  207  temperature coefficient of an accuracy clause: [0, 1] per kelvin (our rule)
  *  208  length of one lead: (0, 100000] m (our rule)
+ *  100  marked temperature coefficient: [1, 10000] ppm/K (IEC 60062)
  *  350  standard uncertainty: [0, inf) (JCGM 100 2.3.1)
  *  351  half-width of a rectangular part: [0, inf) (JCGM 100 4.3.7)
  *  352  degrees of freedom of a type A part: [1, inf] (JCGM 100 4.2.6)
