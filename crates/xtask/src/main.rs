@@ -1,5 +1,6 @@
 //! The project's own commands: `cargo xtask <command>`. `cargo xtask` alone lists them.
 
+mod demo;
 mod order;
 mod python;
 mod readme;
@@ -13,6 +14,7 @@ const USAGE: &str = "\
 cargo xtask <command>
 
   test [--require-all]   build and test every door; --require-all (or CI=true) fails where a tool is missing
+  demo [--part NAME]     judge the examples' tray: a table, one part's budget in full, a count
   order                  check that each folder of the core uses only those before it
   doors [--list]         compare every public function of the core with what each door has, or list the functions
   header [--check]       make the C header from the C door's source, or compare the committed one with a fresh one
@@ -31,6 +33,7 @@ fn main() -> ExitCode {
     let outcome = match words.as_slice() {
         ["test"] => test::run_all(std::env::var("CI").is_ok_and(|value| value == "true")),
         ["test", "--require-all"] => test::run_all(true),
+        ["demo", words @ ..] => demo::run_all(words),
         ["order"] => order::check().map(|said| println!("{said}")),
         ["doors"] | ["doors", "--list"] | ["header"] | ["header", "--check"] => generate(&words),
         ["stubs", "--check"] => python::environment().and_then(|_| python::stubs()),
