@@ -4,7 +4,10 @@ use core::fmt::Display;
 
 use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
-use reckohm::number::{Detail, OutOfRange};
+use pyo3::types::{PyBytes, PyString};
+use reckohm::marking::MarkingError;
+use reckohm::meter::MeterError;
+use reckohm::number::{Detail, Kind, OutOfRange};
 use reckohm::preferred::PreferredError;
 use reckohm::uncertainty::EstimateError;
 use reckohm::verdict::{LimitsError, VerdictError};
@@ -14,7 +17,7 @@ use reckohm::verdict::{LimitsError, VerdictError};
 pub struct Failure {
     detail: Detail,
     message: String,
-    text: Option<String>,
+    text: Option<Vec<u8>>,
 }
 
 impl Failure {
@@ -23,8 +26,8 @@ impl Failure {
     }
 
     /// The same, of a text that was given.
-    pub fn in_text(self, text: &str) -> Failure {
-        Failure { text: Some(text.to_owned()), ..self }
+    pub fn in_text(self, text: &[u8]) -> Failure {
+        Failure { text: Some(text.to_vec()), ..self }
     }
 
     /// The exception, of the class that `reckohm.errors` holds for its status.
@@ -32,10 +35,23 @@ impl Failure {
         self.exception(py).map_or_else(|failed| failed, PyErr::from_value)
     }
 
+    /// The exception of an element of a sequence, with its index and how many failed.
+    pub fn raise_in_array(&self, py: Python<'_>, index: usize, failed: usize, size: usize) -> PyErr {
+        let made = self.exception(py).and_then(|one| one.call_method1("_in_array", (index, failed, size)));
+        made.map_or_else(|failed| failed, PyErr::from_value)
+    }
+
     fn exception<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
         static FROM_CORE: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
         let from_core = FROM_CORE.import(py, "reckohm.errors", "_from_core")?;
         let Detail { kind, row, argument, given, lower, upper, index, .. } = self.detail;
+        let text = match &self.text {
+            None => py.None().into_bound(py),
+            Some(bytes) => match core::str::from_utf8(bytes) {
+                Ok(text) => PyString::new(py, text).into_any(),
+                Err(_) => PyBytes::new(py, bytes).into_any(),
+            },
+        };
         from_core.call1((
             kind.number(),
             kind.name(),
@@ -46,7 +62,7 @@ impl Failure {
             lower,
             upper,
             index,
-            self.text.as_deref(),
+            text,
         ))
     }
 }
@@ -65,4 +81,12 @@ macro_rules! failures {
     };
 }
 
-failures!(EstimateError, VerdictError, PreferredError, LimitsError, OutOfRange);
+failures!(MarkingError, MeterError, EstimateError, VerdictError, PreferredError, LimitsError, OutOfRange);
+
+/// Two arguments that contradict one another in a way that only objects can.
+pub fn contradiction(py: Python<'_>, message: &str) -> PyErr {
+    let kind = Kind::Contradiction;
+    let class = py.import("reckohm.errors").and_then(|errors| errors.getattr("ContradictionError"));
+    let made = class.and_then(|class| class.call1((message, kind.number(), kind.name())));
+    made.map_or_else(|failed| failed, PyErr::from_value)
+}

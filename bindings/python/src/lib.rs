@@ -3,6 +3,8 @@
 use pyo3::prelude::*;
 
 mod errors;
+mod marking;
+mod meter;
 mod preferred;
 mod ufunc;
 mod uncertainty;
@@ -15,8 +17,13 @@ mod verdict;
 #[pyo3(name = "_core")]
 fn core_module(module: &Bound<'_, PyModule>) -> PyResult<()> {
     type Fill = fn(&Bound<'_, PyModule>, &Bound<'_, PyModule>) -> PyResult<()>;
-    let parts: [(&str, Fill); 3] =
-        [("uncertainty", uncertainty::fill), ("preferred", preferred::fill), ("verdict", verdict::fill)];
+    let parts: &[(&str, Fill)] = &[
+        ("marking", marking::fill),
+        ("meter", meter::fill),
+        ("preferred", preferred::fill),
+        ("uncertainty", uncertainty::fill),
+        ("verdict", verdict::fill),
+    ];
     for (name, fill) in parts {
         let part = PyModule::new(module.py(), &format!("reckohm.{name}"))?;
         fill(module, &part)?;

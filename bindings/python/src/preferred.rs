@@ -25,7 +25,7 @@ impl<'a, 'py> FromPyObject<'a, 'py> for Series {
     fn extract(name: Borrowed<'a, 'py, PyAny>) -> PyResult<Series> {
         let name = name.to_owned();
         let name = text_of(&name)?;
-        Ok(Series(core::Series::from_name(&name).map_err(|error| Failure::from(error).in_text(&name))?))
+        Ok(Series(core::Series::from_name(&name).map_err(|error| Failure::from(error).in_text(name.as_bytes()))?))
     }
 }
 

@@ -2,7 +2,7 @@
 
 use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
-use pyo3::types::{PyBool, PyFloat, PyString, PyTuple};
+use pyo3::types::{PyBool, PyBytes, PyFloat, PyString, PyTuple};
 
 /// A plain number argument: float, int, a NumPy scalar; no bool and no text.
 #[derive(Clone, Copy, PartialEq)]
@@ -40,6 +40,26 @@ pub fn text_of<'a>(given: &'a Bound<'_, PyAny>) -> PyResult<std::borrow::Cow<'a,
         Ok(text) => text.to_cow(),
         Err(_) => Err(wrong_type(given, "a text")?),
     }
+}
+
+/// The bytes of a text, or bytes themselves: what was read off a part or came over a wire.
+pub fn text_or_bytes(given: &Bound<'_, PyAny>) -> PyResult<Vec<u8>> {
+    if let Ok(bytes) = given.cast::<PyBytes>() {
+        return Ok(bytes.as_bytes().to_vec());
+    }
+    Ok(text_of(given)?.as_bytes().to_vec())
+}
+
+/// One of several by its name.
+pub fn choice<T: Copy>(argument: &str, given: &Bound<'_, PyAny>, choices: &[(&str, T)]) -> PyResult<T> {
+    let name = text_of(given)?;
+    if let Some((_, chosen)) = choices.iter().find(|(word, _)| *word == name) {
+        return Ok(*chosen);
+    }
+    let allowed: Vec<&str> = choices.iter().map(|(word, _)| *word).collect();
+    static REFUSE: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
+    let refuse = REFUSE.import(given.py(), "reckohm.errors", "_not_a_choice")?;
+    Err(PyErr::from_value(refuse.call1((argument, name, allowed))?))
 }
 
 /// `InputTypeError` with this text.

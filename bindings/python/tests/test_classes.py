@@ -11,11 +11,19 @@ import pytest
 
 import reckohm
 from reckohm import verdict
-from reckohm.errors import ContradictionError, CountError, InputTypeError, RangeError
+from reckohm.errors import ChoiceError, ContradictionError, CountError, InputTypeError, MissingError, RangeError, TextError
+from reckohm.marking import Marking, both_ways
+from reckohm.meter import Leads, Meter, Span
 from reckohm.uncertainty import Estimate
 from reckohm.verdict import Limits, Rule, judge
 
 NAMES = {name: getattr(getattr(reckohm, module), name) for module in reckohm.__all__ for name in getattr(reckohm, module).__all__}
+
+METER = Meter.example_hand_held()
+ODD_SPAN = Span(
+    "it's 2 kΩ", 2e3, 1, display_unit_ohm=1e3, over_range_marks=[], fraction_of_reading=0, accuracy_counts=2,
+    fraction_of_span=0.001, coverage_factor=2, step_included=False, temperature_band_c=(20, 26), zeroing_required=True,
+)
 
 EXAMPLES: list[Any] = [
     Limits(990.0, 1010.0),
@@ -23,6 +31,30 @@ EXAMPLES: list[Any] = [
     Limits.at_most(0.05),
     Limits.at_least(1e6),
     Limits.from_tolerance(4.7e-7, 0.05),
+    Marking.from_bands("red yellow white orange brown red"),
+    Marking.from_letters("4K7J"),
+    Marking.from_chip("472"),
+    Marking.from_chip("000"),
+    Marking.from_value(0.001, None, 15),
+    both_ways("Gold RED violet yellow"),
+    both_ways(["BN", "BK", "BK", "BN", "BN"], edition=2004),
+    both_ways("gold red violet yellow").forward,
+    both_ways("gold red violet yellow").backward,
+    METER.spans[1],
+    ODD_SPAN,
+    METER,
+    Meter.example_bench(),
+    Meter([ODD_SPAN]),
+    METER.spans[1].read("1"),
+    METER.spans[1].read("-0.001"),
+    METER.spans[1].read_reply(b"+1.462E+03"),
+    METER.spans[1].read(["1.462", "1"]),
+    METER.spans[1].read(["1.462", "1x", "1"], on_invalid="mask")[0],
+    METER.choose(4700, tolerance=0.05),
+    METER.choose(4700, tolerance=0.05, meter_temperature_c=35).chosen,
+    METER.next_span(METER.spans[1].read("1")),
+    Leads(METER.spans[0].read("00.3")),
+    Leads.from_wire(1, 0.75, 5),
     Rule.simple_acceptance(),
     Rule.guarded(0.05),
     Rule.max_risk(0.1),
@@ -205,3 +237,57 @@ def test_conformance_probability() -> None:
     with pytest.raises(RangeError) as caught:
         verdict.conformance_probability([4880.0, 4880.0], limits, u=[3, -3])
     assert caught.value.index == 1 and caught.value.given == -3.0
+
+
+def test_marking() -> None:
+    marking = Marking.from_bands("brown green red gold")
+    assert (marking.nominal_ohm, marking.tolerance, marking.tcr_ppm_per_kelvin) == (1500.0, 0.05, None)
+    assert marking == Marking.from_bands(["BN", "gn", b"RD", "GD"]) == Marking.from_letters("1K5J")
+    assert marking.limits == Limits(1425.0, 1575.0)
+    assert (marking.to_bands(), marking.to_letters(), marking.to_chip()) == ("brown green red gold", "1K5J", "152")
+    assert Marking.from_bands("black").is_zero_ohm_link
+    assert Marking.from_bands("red yellow white orange brown red").tcr_ppm_per_kelvin == 50.0
+    grey = "brown black black brown grey"
+    assert Marking.from_bands(grey, edition=2004).tolerance == 0.0005
+    assert Marking.from_bands(grey).tolerance == 0.0001
+    assert Marking.from_chip("09R", scheme="common list").nominal_ohm == 1.21
+
+
+def test_marking_refused() -> None:
+    with pytest.raises(TextError, match="no colour") as caught:
+        Marking.from_bands("brown purple red")
+    assert (caught.value.status, caught.value.index, caught.value.given) == (101, 6, "brown purple red")
+    with pytest.raises(TextError) as caught:
+        Marking.from_letters(b"4K\xff")
+    assert caught.value.index == 2 and caught.value.given == b"4K\xff"
+    with pytest.raises(CountError):
+        Marking.from_bands("brown red")
+    with pytest.raises(CountError):
+        Marking.from_bands([])
+    with pytest.raises(TextError) as caught:
+        Marking.from_chip("09R")
+    assert caught.value.kind == "DoubtfulCode"
+    with pytest.raises(MissingError):
+        Marking.from_chip("472").limits
+    with pytest.raises(ChoiceError, match="edition: '2010' given"):
+        Marking.from_bands("brown green red gold", edition=2010)
+    with pytest.raises(ChoiceError, match='"military"'):
+        Marking.from_chip("09R", scheme="navy")
+    with pytest.raises(ChoiceError):
+        Marking.from_letters("4K7").to_chip(form="long")
+    with pytest.raises(RangeError):
+        Marking.from_value(-1)
+    for coefficient in (0, 20000, float("nan"), 1.5):
+        with pytest.raises((RangeError, TextError)):
+            Marking.from_value(1, 0.05, coefficient)
+    for given in (None, 472, ["brown", 1]):
+        with pytest.raises(InputTypeError):
+            Marking.from_bands(given)
+
+
+def test_both_ways() -> None:
+    ways = both_ways("gold red violet yellow")
+    assert ways.more_plausible == "backward"
+    assert ways.forward.marking is None and isinstance(ways.forward.error, TextError)
+    assert ways.backward.marking == Marking.from_letters("4K7J") and ways.backward.doubts == ()
+    assert ways.backward.error is None and ways.backward.bands == "yellow violet red gold"

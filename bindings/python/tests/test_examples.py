@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import doctest
 import importlib
 import inspect
@@ -26,9 +27,14 @@ def public() -> Iterator[tuple[str, Any]]:
             value = getattr(module, item)
             yield f"{name}.{item}", value
             if inspect.isclass(value) and not issubclass(value, Exception):
-                for member, attribute in vars(value).items():
-                    if not member.startswith("_"):
+                for member in vars(value):
+                    if not member.startswith("_") and member not in fields_of(value):
                         yield f"{name}.{item}.{member}", getattr(value, member)
+
+
+def fields_of(value: Any) -> list[str]:
+    """The fields of a record, which its own text describes."""
+    return [field.name for field in dataclasses.fields(value)] if dataclasses.is_dataclass(value) else []
 
 
 ITEMS = dict(public())
@@ -42,6 +48,13 @@ def test_modules_are_listed() -> None:
 def test_has_a_text(name: str) -> None:
     text = inspect.getdoc(ITEMS[name]) or ""
     assert text.split("\n")[0].endswith((".", ":")) or text.split("\n\n")[0].endswith((".", ":")), text
+
+
+@pytest.mark.parametrize("name", [name for name in ITEMS if fields_of(ITEMS[name])])
+def test_fields_are_described(name: str) -> None:
+    text = (inspect.getdoc(ITEMS[name]) or "").split("Attributes\n----------\n")[1]
+    heads = [line.split(" : ")[0] for line in text.split("\n") if " : " in line and not line.startswith(" ")]
+    assert ", ".join(heads).split(", ") == fields_of(ITEMS[name])
 
 
 def needs_example(name: str) -> bool:

@@ -12,7 +12,7 @@ from typing import Any, Callable
 import numpy as np
 
 from . import _core
-from .errors import InputTypeError, MissingError, ReckohmError
+from .errors import ChoiceError, InputTypeError, MissingError, ReckohmError, _not_a_choice
 
 _NUMERIC_KINDS = "fiu"
 _CHOICES = ("raise", "nan", "mask")
@@ -23,9 +23,9 @@ def call(
 ) -> Any:
     """One call of the function behind the ufunc `name`; `truth` says that it answers yes or no."""
     if on_invalid not in _CHOICES:
-        raise InputTypeError(f'on_invalid: {on_invalid!r} given, "raise", "nan" or "mask" allowed')
+        raise _not_a_choice("on_invalid", on_invalid, _CHOICES)
     if truth and on_invalid == "nan":
-        raise InputTypeError('on_invalid="nan": a yes or no has no NaN; take "mask"')
+        raise ChoiceError('on_invalid: "nan" given where the answer is yes or no, "raise" or "mask" allowed')
     if isinstance(out, tuple) and len(out) == 1:
         out = out[0]
     if where is not None and out is None:

@@ -46,3 +46,19 @@ def verdict(verdict: Any) -> str:
         ("next step", verdict.next_step),
     ]
     return table(f"Verdict: {answer}", (), rows)
+
+
+def choice(choice: Any) -> str:
+    """The table of a choice: a row a span."""
+    headings = ("span", "shows", "counts used", "U95, ohm", "TUR", "conforms at the centre", "outcome")
+    rows = []
+    for made in choice.assessments:
+        outcome = made.outcome if made.factor is None else f"{made.factor:.2g} times as wide"
+        centre = f"{made.conformance_probability_at_centre:.3f}"
+        shows = f"{made.expected_display or 'nothing'}"
+        rows.append((made.span.label, shows, made.counts_used, made.expanded_ohm, made.tur, centre, outcome))
+    note = ""
+    if not choice.chosen.accepts_some:
+        note = "No span of this meter can accept any part at this tolerance: not even one at its centre reaches 0.95."
+    part = f"{text(choice.nominal_ohm)} ohm, {100 * choice.tolerance:g} %"
+    return table(f"Span for {part}: {choice.span.label}", headings, rows, note)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 __all__ = [
@@ -11,8 +12,10 @@ __all__ = [
     "ContradictionError",
     "MissingError",
     "InputTypeError",
+    "ChoiceError",
     "TextError",
     "DisplayError",
+    "MeterError",
 ]
 
 
@@ -87,12 +90,20 @@ class InputTypeError(ReckohmError, TypeError):
     """Not a number, or not a type that the argument takes."""
 
 
+class ChoiceError(ReckohmError, ValueError):
+    """A name that is none of the choices."""
+
+
 class TextError(ReckohmError, ValueError):
     """A name, a marking or a written number that cannot be what it should be."""
 
 
 class DisplayError(ReckohmError, ValueError):
     """A display text or a reply that is no reading of its span."""
+
+
+class MeterError(ReckohmError, ValueError):
+    """A meter, a span or a lead that cannot be as described, or that cannot do what is asked."""
 
 
 _BY_KIND: dict[str, type[ReckohmError]] = {
@@ -103,12 +114,14 @@ _BY_KIND: dict[str, type[ReckohmError]] = {
     "WrongCount": CountError,
     "Contradiction": ContradictionError,
     "MissingArgument": MissingError,
+    "OverRangeReading": RangeError,
 }
 
 _BY_BLOCK: tuple[tuple[range, type[ReckohmError]], ...] = (
     (range(20, 30), TextError),
     (range(100, 200), TextError),
-    (range(200, 300), DisplayError),
+    (range(200, 220), DisplayError),
+    (range(220, 300), MeterError),
 )
 
 
@@ -137,3 +150,9 @@ def _from_core(
     if text is None:
         return exception(message, status, kind, given if row or argument else None, allowed, row or None)
     return exception(message, status, kind, text, allowed, row or None, index)
+
+
+def _not_a_choice(argument: str, given: object, allowed: Sequence[str]) -> ChoiceError:
+    """The exception for a name that is none of the choices."""
+    names = " or ".join([", ".join(f'"{name}"' for name in allowed[:-1]), f'"{allowed[-1]}"'])
+    return ChoiceError(f"{argument}: {given!r} given, {names} allowed", given=given)

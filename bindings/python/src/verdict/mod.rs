@@ -7,9 +7,11 @@ mod judge;
 mod limits;
 mod rule;
 
+pub use limits::Limits;
+
 /// What the module holds.
 pub fn fill(compiled: &Bound<'_, PyModule>, module: &Bound<'_, PyModule>) -> PyResult<()> {
-    module.add_class::<limits::Limits>()?;
+    module.add_class::<Limits>()?;
     module.add_class::<rule::Rule>()?;
     module.add_class::<judge::Verdict>()?;
     conformance::CONFORMANCE.add::<conformance::ConformanceProbability, 6>(compiled)?;

@@ -75,19 +75,19 @@ impl Rule {
     /// --------
     /// >>> from reckohm.verdict import Rule
     /// >>> Rule.max_risk(0.02).kind
-    /// 'max_risk'
+    /// 'max risk'
     #[staticmethod]
     fn max_risk(risk: Number) -> Result<Rule, Failure> {
         Ok(Rule(core::Rule::max_risk(risk.0)?))
     }
 
-    /// Which sort: "simple_acceptance", "guarded" or "max_risk".
+    /// Which sort: "simple acceptance", "guarded" or "max risk".
     #[getter]
     fn kind(&self) -> &'static str {
         match self.0.kind() {
-            core::RuleKind::SimpleAcceptance => "simple_acceptance",
+            core::RuleKind::SimpleAcceptance => "simple acceptance",
             core::RuleKind::Guarded => "guarded",
-            _ => "max_risk",
+            _ => "max risk",
         }
     }
 
@@ -103,16 +103,23 @@ impl Rule {
 
     fn __reduce__<'py>(&self, py: Python<'py>) -> PyResult<(Bound<'py, PyAny>, Bound<'py, PyTuple>)> {
         match self.risk() {
-            None => again(py, (py.get_type::<Rule>(), self.kind())),
-            Some(risk) => again(py, (py.get_type::<Rule>(), self.kind(), risk)),
+            None => again(py, (py.get_type::<Rule>(), self.method())),
+            Some(risk) => again(py, (py.get_type::<Rule>(), self.method(), risk)),
         }
     }
 
     pub(crate) fn __repr__(&self) -> String {
-        format!("Rule.{}({})", self.kind(), self.risk().map_or(String::new(), shown))
+        format!("Rule.{}({})", self.method(), self.risk().map_or(String::new(), shown))
     }
 
     fn __str__(&self) -> String {
         self.0.to_string()
+    }
+}
+
+impl Rule {
+    /// The method that makes it.
+    fn method(&self) -> String {
+        self.kind().replace(' ', "_")
     }
 }

@@ -1,0 +1,187 @@
+"""Meters: spans, readings, the choice of a span, stepping, leads."""
+
+from __future__ import annotations
+
+import numpy as np
+import pandas as pd
+import pytest
+
+from reckohm.errors import (
+    ChoiceError,
+    ContradictionError,
+    CountError,
+    DisplayError,
+    InputTypeError,
+    MeterError,
+    MissingError,
+    RangeError,
+    ReckohmError,
+    TextError,
+)
+from reckohm.meter import Leads, Meter, Readings, Span
+
+METER = Meter.example_hand_held()
+SPAN = METER.spans[1]
+OPTIONS = {"display_unit_ohm": 1e3, "over_range_marks": "OL", "fraction_of_reading": 0.01, "accuracy_counts": 2}
+
+
+def test_span_holds_what_was_given() -> None:
+    span = Span(
+        "2 kΩ",
+        2e3,
+        1,
+        **{**OPTIONS, "over_range_marks": ["dashes", "OL"]},
+        fraction_of_span=0.001,
+        coverage_factor=2,
+        step_included=False,
+        temperature_band_c=(20, 26),
+        temperature_coefficient_per_kelvin=0.1,
+        zeroing_required=True,
+    )
+    assert (span.label, span.full_scale_ohm, span.resolution_ohm, span.display_unit_ohm) == ("2 kΩ", 2e3, 1.0, 1e3)
+    assert (span.over_range_marks, span.full_scale_counts) == (("OL", "dashes"), 2000)
+    assert (span.fraction_of_reading, span.accuracy_counts, span.fraction_of_span) == (0.01, 2.0, 0.001)
+    assert (span.coverage_factor, span.step_included, span.temperature_band_c) == (2.0, False, (20.0, 26.0))
+    assert (span.temperature_coefficient_per_kelvin, span.zeroing_required) == (0.1, True)
+    assert span.clause_half_width_ohm(1000) == pytest.approx(10 + 2 + 2, rel=1e-15)
+    assert span.clause_half_width_ohm(1000, meter_temperature_c=30) == pytest.approx(14 * 1.4, rel=1e-15)
+    assert Span("x", 2e3, 1, **{**OPTIONS, "over_range_marks": []}).over_range_marks == ()
+
+
+@pytest.mark.parametrize(
+    ("change", "error", "kind"),
+    [
+        ({"label": ""}, CountError, "Empty"),
+        ({"label": "x" * 16}, TextError, "TextTooLong"),
+        ({"full_scale_ohm": -1}, RangeError, "OutOfRange"),
+        ({"resolution_ohm": 3}, MeterError, "UnknownResolution"),
+        ({"display_unit_ohm": 10}, MeterError, "UnknownDisplayUnit"),
+        ({"full_scale_ohm": 2000.5}, ContradictionError, "Contradiction"),
+        ({"fraction_of_reading": 1.5}, RangeError, "OutOfRange"),
+        ({"accuracy_counts": float("nan")}, RangeError, "NotFinite"),
+        ({"fraction_of_reading": 0, "accuracy_counts": 0}, MissingError, "MissingArgument"),
+        ({"temperature_band_c": (28, 18)}, ContradictionError, "Contradiction"),
+        ({"over_range_marks": "EEE"}, ChoiceError, None),
+        ({"over_range_marks": 3}, InputTypeError, None),
+        ({"label": 3}, InputTypeError, None),
+        ({"full_scale_ohm": "2 k"}, InputTypeError, None),
+    ],
+)
+def test_spans_that_no_meter_has(change: dict[str, object], error: type[ReckohmError], kind: str | None) -> None:
+    given = {"label": "2 kohm", "full_scale_ohm": 2e3, "resolution_ohm": 1.0, **OPTIONS, **change}
+    with pytest.raises(error) as caught:
+        Span(**given)  # type: ignore[arg-type]
+    assert caught.value.kind == kind
+
+
+def test_reading() -> None:
+    reading = SPAN.read("1.462")
+    assert (reading.ohm, reading.counts, reading.over, reading.negative) == (1462.0, 1462, False, False)
+    assert reading.span == SPAN and reading.text == "1.462" and str(reading) == "1462 ohm on 2 kohm"
+    assert SPAN.read("1,462") == reading and SPAN.read(b"1.462") == reading
+    over = SPAN.read("1")
+    assert over.over and str(over) == "beyond 2 kohm"
+    assert SPAN.read("-.000").negative and str(SPAN.read("-.000")) == "-0 ohm on 2 kohm"
+    match reading:
+        case type(ohm=ohm, over=False):
+            assert ohm == 1462.0
+    assert METER.spans[1].read_reply("9.9E37").over
+    assert METER.spans[1].read_reply(b"+1.46203500E+03\n").ohm == 1462.035
+
+
+def test_texts_that_are_no_reading() -> None:
+    for text, kind in (("1462", "MissingPoint"), ("1.46", "TooFewDecimals"), ("2.462", "BeyondFullScale")):
+        with pytest.raises(DisplayError) as caught:
+            SPAN.read(text)
+        assert caught.value.kind == kind and caught.value.given == text
+    with pytest.raises(TextError) as caught:
+        SPAN.read("1.4x2")
+    assert (caught.value.kind, caught.value.index) == ("UnexpectedByte", 3)
+    with pytest.raises(TextError) as caught:
+        SPAN.read(b"1.4\xff2")
+    assert caught.value.given == b"1.4\xff2"
+    with pytest.raises(CountError):
+        SPAN.read("")
+    with pytest.raises(DisplayError) as caught:
+        SPAN.read_reply("9.91E37")
+    assert caught.value.kind == "NoReading"
+    for given in (1.462, 1462, None, [1.462]):
+        with pytest.raises(InputTypeError, match="text"):
+            SPAN.read(given)
+
+
+def test_many_readings() -> None:
+    readings = SPAN.read(["1.462", "1", "-0.001"])
+    assert isinstance(readings, Readings) and len(readings) == 3 and readings.span == SPAN
+    assert readings.ohm.tolist() == [1462.0, 2000.0, -1.0] and readings.ohm.dtype == np.float64
+    assert readings.over.tolist() == [False, True, False] and readings.over.dtype == np.bool_
+    assert readings.negative.tolist() == [False, False, True]
+    assert readings.counts.tolist() == [1462, 0, -1] and readings.counts.dtype == np.int64
+    assert readings[-1] == SPAN.read("-0.001") and [r.ohm for r in readings] == readings.ohm.tolist()
+    with pytest.raises(IndexError):
+        readings[3]
+    for texts in (np.array(["1.462", "1"]), pd.Series(["1.462", "1"]), ("1.462", b"1")):
+        assert SPAN.read(texts).ohm.tolist() == [1462.0, 2000.0]
+    assert len(SPAN.read([])) == 0 and SPAN.read([]).ohm.shape == (0,)
+    with pytest.raises(DisplayError) as caught:
+        SPAN.read(["1.462", "1462", "2.5"])
+    assert caught.value.index == 1 and caught.value.failed == 2 and caught.value.given == "1462"
+    assert str(caught.value).startswith("element 1: ") and "(2 of 3 elements failed)" in str(caught.value)
+    readings, valid = SPAN.read(["1.462", "1462", "1"], on_invalid="mask")
+    assert valid.tolist() == [True, False, True] and valid.dtype == np.bool_
+    assert readings[1] is None and np.isnan(readings.ohm[1]) and readings[0].ohm == 1462.0
+    assert SPAN.read("1462", on_invalid="mask") == (None, False)
+    assert SPAN.read("1.462", on_invalid="mask") == (SPAN.read("1.462"), True)
+    with pytest.raises(ChoiceError):
+        SPAN.read("1.462", on_invalid="nan")
+
+
+def test_choice() -> None:
+    choice = METER.choose(4700, tolerance=0.05)
+    assert choice.index == 2 and choice.span == METER.spans[2] and choice.chosen == choice.assessments[2]
+    assert choice.chosen.expanded_ohm == pytest.approx(0.95 * 67.6)
+    assert [made.outcome for made in choice.assessments] == ["over-range"] * 2 + ["chosen"] + ["wider"] * 3
+    assert choice.assessments[3].factor == pytest.approx(choice.assessments[3].expanded_ohm / choice.chosen.expanded_ohm)
+    hot = METER.choose(4700, tolerance=0.05, meter_temperature_c=35)
+    assert hot.chosen.expanded_ohm == pytest.approx(1.7 * choice.chosen.expanded_ohm)
+    html = METER.choose(220, tolerance=0.01)._repr_html_()
+    assert html.count("<tr>") == 7 and "No span of this meter" in html and "times as wide" in html
+    with pytest.raises(MeterError) as caught:
+        METER.choose(1e9, tolerance=0.05)
+    assert caught.value.kind == "NoSpanHolds"
+    with pytest.raises(RangeError):
+        METER.choose(4700, tolerance=5)
+
+
+def test_meter() -> None:
+    assert Meter(list(METER.spans)) == METER and Meter(METER.spans[:2]).spans == METER.spans[:2]
+    for spans, error in (([], CountError), (METER.spans[::-1], ContradictionError), ([1], InputTypeError), (5, InputTypeError)):
+        with pytest.raises(error):
+            Meter(spans)
+
+
+def test_next_span() -> None:
+    kinds = [METER.next_span(METER.spans[index].read(text)) for index, text in ((1, "1"), (2, "4.70"), (3, "4.7"), (5, "OL"))]
+    assert [(step.kind, step.index) for step in kinds] == [("up", 2), ("stay", 2), ("down", 2), ("beyond highest", None)]
+    assert kinds[0].span == METER.spans[2] and kinds[3].span is None
+    with pytest.raises(ContradictionError, match="span of this meter") as caught:
+        METER.next_span(Meter.example_bench().spans[0].read("10.000"))
+    assert caught.value.status == 4
+    with pytest.raises(InputTypeError):
+        METER.next_span("1.462")
+
+
+def test_leads() -> None:
+    shorted = METER.spans[0].read("00.3")
+    leads = Leads(shorted)
+    assert leads.ohm == 0.3 and leads.reading == shorted and leads.half_width_ohm == 0.0
+    wire = Leads.from_wire(1, 0.75, 5)
+    assert wire.reading is None and wire.ohm + wire.half_width_ohm == pytest.approx(0.052)
+    with pytest.raises(RangeError) as caught:
+        Leads(METER.spans[0].read("OL"))
+    assert caught.value.kind == "OverRangeReading"
+    for wire_given in ((1, 0.8, 5), (1, 0.75, 3), (1, 0.75, 1.5)):
+        with pytest.raises(MeterError):
+            Leads.from_wire(*wire_given)
+    with pytest.raises(InputTypeError):
+        Leads(0.3)

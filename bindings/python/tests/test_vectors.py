@@ -1,0 +1,203 @@
+"""The vectors that all doors run (tests/vectors of the repository): the same bits, texts and statuses as in Rust and C.
+
+Columns and escapes are described in tests/src/vectors.rs.
+"""
+
+from __future__ import annotations
+
+import re
+import struct
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Callable
+
+import pytest
+
+from reckohm import preferred
+from reckohm.errors import ReckohmError
+from reckohm.marking import Marking, both_ways
+from reckohm.uncertainty import Estimate
+from reckohm.verdict import Limits, Rule, conformance_probability, judge
+
+FOLDER = Path(__file__).resolve().parents[3] / "tests" / "vectors"
+HEADINGS = ["function", "inputs", "outputs", "bits", "status", "source"]
+
+
+@dataclass(frozen=True)
+class Row:
+    place: str
+    function: str
+    inputs: tuple[bytes, ...]
+    bits: tuple[str, ...]
+    outputs: tuple[bytes, ...]
+    status: int
+
+    def text(self, place: int) -> str:
+        return self.inputs[place].decode("latin-1")
+
+    def number(self, place: int) -> float:
+        return float(self.inputs[place])
+
+    def optional(self, place: int) -> float | None:
+        return float(self.inputs[place]) if self.inputs[place] else None
+
+
+def unescaped(field: str) -> bytes:
+    if field == r"\x":  # a single empty text
+        return b""
+    return re.sub(r"\\x([0-9A-Fa-f]{2})", lambda match: chr(int(match[1], 16)), field).encode("latin-1")
+
+
+def items(column: str) -> list[str]:
+    return column.split("|") if column else []
+
+
+def rows(path: Path) -> list[Row]:
+    lines = [
+        (number, line)
+        for number, line in enumerate(path.read_text(encoding="ascii").split("\n"), 1)
+        if line and not line.startswith("#")
+    ]
+    assert lines[0][1].split("\t") == HEADINGS
+    result = []
+    for number, line in lines[1:]:
+        function, inputs, outputs, bits, status, source = line.split("\t")
+        assert source
+        result.append(
+            Row(
+                f"{path.name}:{number}",
+                function,
+                tuple(unescaped(field) for field in items(inputs)),
+                tuple(items(bits)),
+                tuple(unescaped(field) for field in items(outputs)),
+                int(status),
+            )
+        )
+    return result
+
+
+def written(value: Any) -> bytes:
+    """As the files write what is no number."""
+    return b"" if value is None else str(value).encode("utf-8")
+
+
+def truth(value: bool) -> bytes:
+    return b"true" if value else b"false"
+
+
+def or_nothing(value: float | None) -> Any:
+    return b"" if value is None else value
+
+
+def marking_said(marking: Marking) -> list[Any]:
+    limits = marking.limits if marking.tolerance is not None else None
+    parts = [marking.nominal_ohm, marking.tolerance, marking.tcr_ppm_per_kelvin]
+    return [or_nothing(part) for part in [*parts, limits and limits.lower_ohm, limits and limits.upper_ohm]]
+
+
+def marking_given(row: Row) -> Marking:
+    return Marking.from_value(row.number(0), row.optional(1), row.optional(2))
+
+
+def edition(row: Row, place: int) -> int:
+    return int(row.inputs[place])
+
+
+def ways(row: Row) -> list[Any]:
+    both = both_ways(row.inputs[0], edition=edition(row, 1))
+    result: list[Any] = []
+    for reading in (both.forward, both.backward):
+        result += [or_nothing(reading.marking and reading.marking.nominal_ohm), written(", ".join(reading.doubts))]
+    return [*result, written(both.more_plausible)]
+
+
+def estimate_of(row: Row) -> Estimate:
+    value, a, b, normal_u, s1, dof1, s2, dof2, below, above = (row.number(place) for place in range(10))
+    estimate = Estimate(value).with_rectangular(a).with_rectangular(b).with_normal(normal_u)
+    return estimate.with_type_a(s1, dof1).with_type_a(s2, dof2).with_one_sided(below, above)
+
+
+def judged(row: Row) -> list[Any]:
+    make = getattr(Rule, row.text(12).replace(" ", "_"))
+    rule = make() if row.text(12) == "simple acceptance" else make(row.number(13))
+    verdict = judge(estimate_of(row), Limits(row.number(10), row.number(11)), rule)
+    numbers = [verdict.conformance_probability, verdict.guard_band_ohm, verdict.acceptance_lower_ohm]
+    numbers += [verdict.acceptance_upper_ohm, verdict.distance_ohm, verdict.tur]
+    words = [written(verdict.answer), written(verdict.side)]
+    return [*words, *(or_nothing(number) for number in numbers), written(verdict.next_step)]
+
+
+def probability(row: Row) -> list[Any]:
+    return [conformance_probability(estimate_of(row), Limits(row.number(10), row.number(11)))]
+
+
+def limits_of(limits: Limits) -> list[float]:
+    return [limits.lower_ohm, limits.upper_ohm]
+
+
+# What each function of the vectors is at this door: the row's inputs in, numbers and texts out, in their order.
+DOORS: dict[str, Callable[[Row], list[Any]]] = {
+    "preferred.nearest": lambda row: [preferred.nearest(row.number(0), row.text(1))],
+    "preferred.below": lambda row: [preferred.below(row.number(0), row.text(1))],
+    "preferred.above": lambda row: [preferred.above(row.number(0), row.text(1))],
+    "preferred.neighbours": lambda row: list(preferred.neighbours(row.number(0), row.text(1))),
+    "preferred.contains": lambda row: [truth(preferred.contains(row.number(0), row.text(1)))],
+    "preferred.coarsest": lambda row: [written(preferred.coarsest(row.number(0)))],
+    "preferred.decade": lambda row: list(preferred.decade(row.text(0))),
+    "preferred.tolerance": lambda row: [or_nothing(preferred.tolerance(row.text(0)))],
+    "marking.from_bands": lambda row: marking_said(Marking.from_bands(row.inputs[0], edition=edition(row, 1))),
+    "marking.from_letters": lambda row: marking_said(Marking.from_letters(row.inputs[0])),
+    "marking.from_chip": lambda row: marking_said(Marking.from_chip(row.inputs[0], scheme=row.text(1) or None)),
+    "marking.to_bands": lambda row: [written(marking_given(row).to_bands(edition=edition(row, 3)))],
+    "marking.to_letters": lambda row: [written(marking_given(row).to_letters())],
+    "marking.to_chip": lambda row: [written(marking_given(row).to_chip())],
+    "marking.both_ways": ways,
+    "verdict.judge": judged,
+    "verdict.conformance_probability": probability,
+    "verdict.limits.from_tolerance": lambda row: limits_of(Limits.from_tolerance(row.number(0), row.number(1))),
+}
+
+# Functions that Python has no need of, each with the reason.
+NOT_HERE: dict[str, str] = {}
+
+FILES = sorted(FOLDER.glob("*.tsv"))
+
+
+def test_there_are_vectors() -> None:
+    assert FILES, f"no vectors in {FOLDER}"
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+def test_vectors(path: Path) -> None:
+    problems = []
+    done = 0
+    for row in rows(path):
+        if row.function in NOT_HERE:
+            continue
+        if row.function not in DOORS:
+            problems.append(f"{row.place}: {row.function} is not known at this door")
+            continue
+        done += 1
+        problem = difference(row)
+        if problem:
+            problems.append(f"{row.place}: {row.function}{row.inputs}: {problem}")
+    assert not problems, f"{len(problems)} problems\n" + "\n".join(problems[:20])
+    assert done or all(row.function in NOT_HERE for row in rows(path))
+
+
+def difference(row: Row) -> str | None:
+    try:
+        given = DOORS[row.function](row)
+    except ReckohmError as error:
+        return None if error.status == row.status else f"status {error.status} ({error}), {row.status} expected"
+    if row.status:
+        return f"{given} given, status {row.status} expected"
+    if len(given) != len(row.bits):
+        return f"{len(given)} results, {len(row.bits)} expected"
+    for value, bits, text in zip(given, row.bits, row.outputs):
+        if isinstance(value, bytes):
+            if value != text or bits != "-":
+                return f"{value!r} given, {text!r} expected"
+        elif struct.pack(">d", value).hex() != bits:
+            return f"{value!r} given, {text!r} expected ({bits})"
+    return None
