@@ -6,6 +6,7 @@ use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyBytes, PyString};
 use reckohm::marking::MarkingError;
+use reckohm::measurement::MeasurementError;
 use reckohm::meter::MeterError;
 use reckohm::number::{Detail, Kind, OutOfRange};
 use reckohm::preferred::PreferredError;
@@ -18,16 +19,23 @@ pub struct Failure {
     detail: Detail,
     message: String,
     text: Option<Vec<u8>>,
+    /// Whether the index of the detail says which item of a list it is.
+    of_list: bool,
 }
 
 impl Failure {
     fn of(detail: Detail, error: impl Display) -> Failure {
-        Failure { detail, message: error.to_string(), text: None }
+        Failure { detail, message: error.to_string(), text: None, of_list: false }
     }
 
     /// The same, of a text that was given.
     pub fn in_text(self, text: &[u8]) -> Failure {
         Failure { text: Some(text.to_vec()), ..self }
+    }
+
+    /// The same, of an item of a list: the index says which.
+    pub fn at_index(self) -> Failure {
+        Failure { of_list: true, ..self }
     }
 
     /// The exception, of the class that `reckohm.errors` holds for its status.
@@ -63,6 +71,7 @@ impl Failure {
             upper,
             index,
             text,
+            self.of_list,
         ))
     }
 }
@@ -81,7 +90,16 @@ macro_rules! failures {
     };
 }
 
-failures!(MarkingError, MeterError, EstimateError, VerdictError, PreferredError, LimitsError, OutOfRange);
+failures!(
+    MeasurementError,
+    MarkingError,
+    MeterError,
+    EstimateError,
+    VerdictError,
+    PreferredError,
+    LimitsError,
+    OutOfRange
+);
 
 /// Two arguments that contradict one another in a way that only objects can.
 pub fn contradiction(py: Python<'_>, message: &str) -> PyErr {

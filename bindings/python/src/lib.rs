@@ -4,6 +4,7 @@ use pyo3::prelude::*;
 
 mod errors;
 mod marking;
+mod measurement;
 mod meter;
 mod preferred;
 mod ufunc;
@@ -19,6 +20,7 @@ fn core_module(module: &Bound<'_, PyModule>) -> PyResult<()> {
     type Fill = fn(&Bound<'_, PyModule>, &Bound<'_, PyModule>) -> PyResult<()>;
     let parts: &[(&str, Fill)] = &[
         ("marking", marking::fill),
+        ("measurement", measurement::fill),
         ("meter", meter::fill),
         ("preferred", preferred::fill),
         ("uncertainty", uncertainty::fill),

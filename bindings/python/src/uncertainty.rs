@@ -372,6 +372,11 @@ pub struct Expanded {
 }
 
 impl Expanded {
+    /// By the coverage rule of this library.
+    pub fn stated(estimate: Estimate, coverage_probability: f64) -> Result<Expanded, Failure> {
+        Expanded::of(estimate, Method::Expanded, coverage_probability)
+    }
+
     fn of(estimate: Estimate, method: Method, coverage_probability: f64) -> Result<Expanded, Failure> {
         let expanded = match method {
             Method::Expanded => estimate.0.expanded(coverage_probability)?,

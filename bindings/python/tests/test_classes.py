@@ -13,6 +13,7 @@ import reckohm
 from reckohm import verdict
 from reckohm.errors import ChoiceError, ContradictionError, CountError, InputTypeError, MissingError, RangeError, TextError
 from reckohm.marking import Marking, both_ways
+from reckohm.measurement import evaluate
 from reckohm.meter import Leads, Meter, Span
 from reckohm.uncertainty import Estimate
 from reckohm.verdict import Limits, Rule, judge
@@ -55,6 +56,16 @@ EXAMPLES: list[Any] = [
     METER.next_span(METER.spans[1].read("1")),
     Leads(METER.spans[0].read("00.3")),
     Leads.from_wire(1, 0.75, 5),
+    evaluate(METER.spans[2].read(["4.66", "4.67", "4.66"]), meter=METER, coverage_probability=0.99),
+    evaluate(
+        METER.spans[0].read("12.9"), leads=Leads.from_wire(1, 0.75, 5), shunt_ohm=Estimate(1e6, 1e4), known_tcr=100,
+        tcr_limit=5, temperature_c=Estimate(32).with_rectangular(1), reference_temperature_c=20, meter_temperature_c=30,
+        repeatability_ohm=0.1, zero_error_common=True,
+    ),
+    evaluate(METER.spans[2].read("4.66")).budget,
+    evaluate(METER.spans[2].read("4.66")).budget.rows[0],
+    evaluate(METER.spans[2].read("4.66")).budget.expanded,
+    evaluate(METER.spans[2].read("4.66")).advice[0],
     Rule.simple_acceptance(),
     Rule.guarded(0.05),
     Rule.max_risk(0.1),
@@ -71,7 +82,7 @@ EXAMPLES: list[Any] = [
 ]
 
 
-@pytest.fixture(params=EXAMPLES, ids=repr)
+@pytest.fixture(params=EXAMPLES, ids=lambda example: f"{type(example).__name__}")
 def example(request: pytest.FixtureRequest) -> Any:
     return request.param
 

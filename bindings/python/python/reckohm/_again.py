@@ -20,3 +20,10 @@ def both_ways(bands: str, edition: int) -> Any:
 def choose(meter: Any, nominal_ohm: float, tolerance: float, meter_temperature_c: float | None) -> Any:
     """`Meter.choose` with its options."""
     return meter.choose(nominal_ohm, tolerance=tolerance, meter_temperature_c=meter_temperature_c)
+
+
+def evaluate(readings: list[Any], options: dict[str, Any]) -> Any:
+    """`reckohm.measurement.evaluate` with its options."""
+    from .measurement import evaluate
+
+    return evaluate(readings, **options)

@@ -62,3 +62,27 @@ def choice(choice: Any) -> str:
         note = "No span of this meter can accept any part at this tolerance: not even one at its centre reaches 0.95."
     part = f"{text(choice.nominal_ohm)} ohm, {100 * choice.tolerance:g} %"
     return table(f"Span for {part}: {choice.span.label}", headings, rows, note)
+
+
+def budget(budget: Any) -> str:
+    """The table of a budget: a row a contribution, the result below."""
+    headings = ("contribution", "value", "width", "distribution", "sensitivity", "u, ohm", "part of the variance", "dof")
+    rows = []
+    for row in budget.rows:
+        dof = "∞" if row.dof == float("inf") else text(row.dof)
+        width = f"{text(row.width)} {row.unit}"
+        value = f"{text(row.value)} {row.unit}"
+        share = f"{100 * row.share:.1f} %"
+        rows.append((row.contribution, value, width, row.distribution, row.sensitivity, row.u_ohm, share, dof))
+    expanded = budget.expanded
+    note = (
+        f"U = {text(expanded.half_width)} ohm, k = {expanded.coverage_factor:.3f}, "
+        f"coverage probability {100 * expanded.coverage_probability:g} %; u = {text(budget.u_ohm)} ohm."
+    )
+    return table(f"Result: {expanded.estimate} ohm (95 %)", headings, rows, note)
+
+
+def measurement(measurement: Any) -> str:
+    """The budget's table, and the advice as a list."""
+    advice = "".join(f"<li>{escape(piece.text)}</li>" for piece in measurement.advice)
+    return budget(measurement.budget) + (f"<ul>{advice}</ul>" if advice else "")

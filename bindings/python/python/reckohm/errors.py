@@ -143,12 +143,14 @@ def _from_core(
     upper: float,
     index: int,
     text: object,
+    of_list: bool,
 ) -> ReckohmError:
     """The exception of a failure in the compiled core; fields that a failure does not use arrive as 0."""
     exception = _class_of(status, kind)
     allowed = (lower, upper) if row or lower or upper else None
     if text is None:
-        return exception(message, status, kind, given if row or argument else None, allowed, row or None)
+        where = index if of_list else None
+        return exception(message, status, kind, given if row or argument else None, allowed, row or None, where)
     return exception(message, status, kind, text, allowed, row or None, index)
 
 
