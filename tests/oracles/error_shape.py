@@ -133,6 +133,8 @@ class Shape:
         return sqrt(low * high)
 
     def quantile(self, q):
+        if q == mpf(1) / 2:
+            return mpf(0)
         if self.a == 0 and self.u == 0 and not self.type_a:
             return mpf(0)
         s, dof = self.merged(q)

@@ -151,16 +151,26 @@ def repeats():
         yield line("uncertainty.from_repeats", map(text, xs), [], status, ERROR)
 
 
+def is_slow(shape):
+    """Shapes that take an integral at each step of a search: one probability and a few tails are enough of them."""
+    a, b, u, s1, _, s2, _ = shape
+    return s1 > 0 and (b > 0 or u > 0 or s2 > 0)
+
+
 def main():
     jobs = []
     for shape, p in itertools.product(SHAPES, PROBABILITIES):
-        jobs.append(("expanded", (0.0, shape, 0.0, 0.0, p)))
+        if p == 0.95 or not is_slow(shape):
+            jobs.append(("expanded", (0.0, shape, 0.0, 0.0, p)))
     for i, shape in enumerate(SHAPES):
-        jobs.append(("expanded", (1000.0 + i, shape, 0.5, 0.25 * i, 0.95)))
+        if not is_slow(shape):
+            jobs.append(("expanded", (1000.0 + i, shape, 0.5, 0.25 * i, 0.95)))
         jobs.append(("guaranteed", (0.0, shape, 0.95)))
         jobs.append(("guaranteed", (0.0, shape, 0.99)))
-        jobs += [("quantile", (shape, q)) for q in TAILS]
-        jobs += [("tail", (shape, x, side)) for x in (9.0, 10.0, 10.5, 11.25) for side in ("above", "below")]
+        slow = is_slow(shape)
+        jobs += [("quantile", (shape, q)) for q in TAILS if q == 0.05 or not slow]
+        places = (11.25,) if slow else (9.0, 10.0, 10.5, 11.25)
+        jobs += [("tail", (shape, x, side)) for x in places for side in ("above", "below")]
     jobs.append(("expanded", (4700.0, (0.0, 0.0, 0.0, 0.0, inf, 0.0, inf), 0.0, 0.0, 0.95)))
     with multiprocessing.Pool() as pool:
         rows = pool.map(run, jobs, chunksize=4)

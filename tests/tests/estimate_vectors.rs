@@ -1,5 +1,7 @@
 //! The vectors of estimates and verdicts, run through the Rust door.
 
+use reckohm::measurement::{MeasurementError, Setup, evaluate};
+use reckohm::meter::{Leads, Meter};
 use reckohm::number::Kind;
 use reckohm::uncertainty::{Estimate, EstimateError, TypeA};
 use reckohm::verdict::{Limits, Rule, Verdict, VerdictError, conformance_probability, judge};
@@ -97,4 +99,55 @@ fn verdict(row: &Row) -> Option<Outcome> {
 fn verdicts() {
     let count = run("verdict.tsv", |_| 2e-12, verdict);
     assert!(count > 1000, "{count}");
+}
+
+fn measured(row: &Row) -> Result<[f64; 3], Kind> {
+    let spans = Meter::example_hand_held().spans();
+    let span = &spans[row.number(0) as usize];
+    let read = |text: &str| span.read(text.as_bytes()).map_err(|error| error.kind());
+    let readings = row.word(1).split_whitespace().map(read).collect::<Result<Vec<_>, _>>()?;
+    let [path, path_u, known, known_u, limit, temperature, half_width, reference, meter, repeatability, p] =
+        std::array::from_fn(|i| row.optional(3 + i));
+    let exact = |value: f64| Estimate::exact(value).map_err(|error| error.kind());
+    let kind = |error: MeasurementError| error.kind();
+    let mut setup = Setup::new();
+    if !row.word(2).is_empty() {
+        let leads = Leads::from_reading(&read(row.word(2))?, span).map_err(|error| error.kind())?;
+        setup = setup.with_leads(leads);
+    }
+    if let (Some(path), Some(u)) = (path, path_u) {
+        setup = setup.with_parallel_path(exact(path)?.with_normal(u).map_err(|e| e.kind())?).map_err(kind)?;
+    }
+    if let (Some(known), Some(u)) = (known, known_u) {
+        setup = setup.with_known_tcr(exact(known)?.with_normal(u).map_err(|e| e.kind())?).map_err(kind)?;
+    }
+    if let Some(limit) = limit {
+        setup = setup.with_tcr_limit(limit).map_err(kind)?;
+    }
+    if let (Some(temperature), Some(reference)) = (temperature, reference) {
+        let temperature = exact(temperature)?.with_rectangular(half_width.unwrap_or(0.0)).map_err(|e| e.kind())?;
+        setup = setup.with_temperature(temperature, reference).map_err(kind)?;
+    }
+    if let Some(meter) = meter {
+        setup = setup.with_meter_temperature(meter).map_err(kind)?;
+    }
+    if let Some(repeatability) = repeatability {
+        setup = setup.with_repeatability(repeatability).map_err(kind)?;
+    }
+    if let Some(p) = p {
+        setup = setup.with_coverage_probability(p).map_err(kind)?;
+    }
+    let measured = evaluate(span, &readings, &setup).map_err(kind)?;
+    let estimate = measured.estimate();
+    Ok([estimate.value(), estimate.u(), measured.budget().expanded().half_width])
+}
+
+#[test]
+fn measurements() {
+    let call = |row: &Row| match row.function.as_str() {
+        "measurement.evaluate" => Some(measured(row).map(|all| all.map(Output::Number).to_vec())),
+        _ => None,
+    };
+    let count = run("measurement.tsv", |_| 2e-12, call);
+    assert!(count > 100, "{count}");
 }
