@@ -109,6 +109,19 @@ impl Estimate {
         Ok(Estimate(self.0.with_type_a(s.0, dof.0)?))
     }
 
+    /// The mean of repeated observations, with the standard deviation of the mean as a type A part (JCGM 100 4.2.3).
+    ///
+    /// Examples
+    /// --------
+    /// >>> from reckohm.uncertainty import Estimate
+    /// >>> mean = Estimate.from_repeats([127.6725, 127.8924, 127.5063, 127.7104, 127.8765])
+    /// >>> round(mean.value, 3), round(mean.u, 3)
+    /// (127.732, 0.071)
+    #[staticmethod]
+    fn from_repeats(observations: Vec<f64>) -> Result<Estimate, Failure> {
+        Ok(Estimate(core::Estimate::from_repeats(&observations)?))
+    }
+
     /// The same with one-sided parts: the true value may lie up to ``below`` under the value or ``above`` over it.
     ///
     /// Examples

@@ -16,6 +16,8 @@ import pytest
 from reckohm import preferred
 from reckohm.errors import ReckohmError
 from reckohm.marking import Marking, both_ways
+from reckohm.measurement import evaluate
+from reckohm.meter import Leads, Meter
 from reckohm.uncertainty import Estimate
 from reckohm.verdict import Limits, Rule, conformance_probability, judge
 
@@ -127,6 +129,45 @@ def judged(row: Row) -> list[Any]:
     return [*words, *(or_nothing(number) for number in numbers), written(verdict.next_step)]
 
 
+def point(row: Row, method: str) -> list[Any]:
+    return [getattr(estimate_of(row), method)(row.number(10))]
+
+
+def interval(row: Row, method: str) -> Any:
+    return getattr(estimate_of(row), method)(row.number(10))
+
+
+def whole_interval(row: Row) -> list[Any]:
+    e = interval(row, "expanded")
+    return [e.half_width, e.coverage_factor, e.lower, e.upper, e.u]
+
+
+def evaluated(row: Row) -> list[Any]:
+    span = Meter.example_hand_held().spans[int(row.text(0))]
+    readings = [span.read(text) for text in row.text(1).split()]
+    (path, path_u, known, known_u, limit, temperature, half_width, reference, meter, repeatability, p) = (
+        row.optional(3 + place) for place in range(11)
+    )
+    given: dict[str, Any] = {
+        "leads": Leads(span.read(row.text(2))) if row.inputs[2] else None,
+        "shunt_ohm": None if path is None else Estimate(path).with_normal(path_u or 0.0),
+        "known_tcr": None if known is None else Estimate(known).with_normal(known_u or 0.0),
+        "tcr_limit": limit,
+        "temperature_c": None if temperature is None else Estimate(temperature).with_rectangular(half_width or 0.0),
+        "reference_temperature_c": reference,
+        "meter_temperature_c": meter,
+        "repeatability_ohm": repeatability,
+        "coverage_probability": p,
+    }
+    measured = evaluate(readings, **{name: value for name, value in given.items() if value is not None})
+    return [measured.estimate.value, measured.estimate.u, measured.budget.expanded.half_width]
+
+
+def from_repeats(row: Row) -> list[Any]:
+    mean = Estimate.from_repeats([row.number(place) for place in range(len(row.inputs))])
+    return [mean.value, mean.u]
+
+
 def probability(row: Row) -> list[Any]:
     return [conformance_probability(estimate_of(row), Limits(row.number(10), row.number(11)))]
 
@@ -152,6 +193,14 @@ DOORS: dict[str, Callable[[Row], list[Any]]] = {
     "marking.to_letters": lambda row: [written(marking_given(row).to_letters())],
     "marking.to_chip": lambda row: [written(marking_given(row).to_chip())],
     "marking.both_ways": ways,
+    "uncertainty.expanded": whole_interval,
+    "uncertainty.expanded_welch_satterthwaite": lambda row: [interval(row, "expanded_welch_satterthwaite").half_width],
+    "uncertainty.expanded_guaranteed": lambda row: [interval(row, "expanded_guaranteed").half_width],
+    "uncertainty.quantile_above": lambda row: point(row, "quantile_above"),
+    "uncertainty.probability_above": lambda row: point(row, "probability_above"),
+    "uncertainty.probability_below": lambda row: point(row, "probability_below"),
+    "uncertainty.from_repeats": from_repeats,
+    "measurement.evaluate": evaluated,
     "verdict.judge": judged,
     "verdict.conformance_probability": probability,
     "verdict.limits.from_tolerance": lambda row: limits_of(Limits.from_tolerance(row.number(0), row.number(1))),
