@@ -1,0 +1,532 @@
+"""Writes tests/vectors/meter.tsv: what a span makes of display texts and replies, what its clause comes to, which span a
+part goes on. Everything is computed here a second time, from the rules and in decimal arithmetic, without the library.
+
+    python3 tests/oracles/meter_vectors.py            writes the file
+    python3 tests/oracles/meter_vectors.py --check    fails if the file is not what would be written
+
+The column of bits is the library's own and is kept for rows that are the same; new rows get theirs by
+UPDATE_BITS=1 cargo test -p reckohm-tests --test meter_vectors
+"""
+
+import math
+import random
+import re
+import sys
+from decimal import ROUND_HALF_UP, Decimal, getcontext
+from pathlib import Path
+from statistics import NormalDist
+from typing import NamedTuple
+
+getcontext().prec = 60
+FILE = Path(__file__).parent.parent / "vectors" / "meter.tsv"
+HEADINGS = "function\tinputs\toutputs\tbits\tstatus\tsource"
+NOTE = """\
+# Meters: display texts, replies, accuracy clauses, the choice of a span, leads. Outputs come from
+# tests/oracles/meter_vectors.py, a second computation in decimal arithmetic; bits from the library.
+# A span is 14 inputs: label, full scale, resolution, display unit (ohm), bits of the marks, fraction of reading, fraction
+# of span, counts, coverage factor or nothing, step inside the counts, band from, band to (degree Celsius), coefficient per
+# kelvin or nothing, zeroing required. meter.span gives the counts of its full scale; meter.span.read ohm, counts, over,
+# negative; meter.span.read_reply ohm, over, negative. A demonstration meter is one input, its name."""
+
+ONE, OL, BLANK, DASHES = 1, 2, 4, 8
+EMPTY, CONTRADICTION, MISSING_ARGUMENT, TOO_LARGE = 3, 4, 6, 5
+OUT_OF_RANGE, NOT_FINITE = 1, 2
+UNEXPECTED_BYTE, MISSING_DIGITS, TEXT_TOO_LONG = 20, 21, 22
+MISSING_POINT, TOO_FEW, TOO_MANY, TOO_MANY_DIGITS, BEYOND, OFF_GRID, AMBIGUOUS, NOT_MARK = range(200, 208)
+NO_READING, UNDEFINED_MARK = 210, 211
+RESOLUTION, DISPLAY_UNIT, MARKS = 220, 221, 222
+NO_SPAN_HOLDS, NO_SUCH_SPAN, NOT_IN_TABLE = 230, 231, 240
+
+
+class Failure(Exception):
+    """An error with the number of its kind."""
+
+    def __init__(self, status):
+        super().__init__(status)
+        self.status = status
+
+
+class Span(NamedTuple):
+    label: str
+    full_scale: str
+    resolution: str
+    unit: str
+    marks: int
+    of_reading: str
+    of_span: str = "0"
+    counts: str = "0"
+    factor: str = ""
+    step_inside: bool = True
+    band: tuple = ("18", "28")
+    coefficient: str = ""
+    zeroing: bool = False
+
+    def tokens(self):
+        yes = {True: "true", False: "false"}
+        return [
+            self.label, self.full_scale, self.resolution, self.unit, str(self.marks), self.of_reading, self.of_span,
+            self.counts, self.factor, yes[self.step_inside], *self.band, self.coefficient, yes[self.zeroing],
+        ]  # fmt: skip
+
+    # Numbers, for the rules below.
+    @property
+    def top(self):
+        return Decimal(self.full_scale)
+
+    @property
+    def step(self):
+        return Decimal(self.resolution)
+
+    @property
+    def power(self):
+        return {"0.001": -3, "1": 0, "1000": 3, "1000000": 6, "1000000000": 9}[self.unit]
+
+    def decimals(self, power):
+        step_power = self.step.normalize().as_tuple().exponent
+        return max(0, power - step_power)
+
+
+def word(flag):
+    return "true" if flag else "false"
+
+
+def number(x):
+    """A number as a text that parses to the nearest double."""
+    return repr(float(x))
+
+
+# The rules of display texts -----------------------------------------------------------------------------------------
+
+
+def read(span, text):
+    if len(text) > 32:
+        raise Failure(TEXT_TOO_LONG)
+    body = text.strip(b" \t\r\n").decode("latin-1")
+    solid = re.sub(r"[ \t\r\n]", "", body)
+    bare = re.sub(r"[.,]", "", solid)
+    points = len(solid) - len(bare)
+    over = None
+    if bare == "" and points <= 1:
+        if span.marks & BLANK:
+            over = ""
+        elif body == "":
+            raise Failure(EMPTY)
+    elif re.fullmatch(r"-{2,}", bare):
+        if not span.marks & DASHES:
+            raise Failure(NOT_MARK)
+        over = ""
+    elif points <= 1 and re.fullmatch(r"[-+]?[Oo0][Ll]", bare) and not re.search(r"[-+]", body[1:]):
+        if not span.marks & OL:
+            raise Failure(NOT_MARK)
+        over = body[0]
+    elif re.fullmatch(r"[-+]?1[.,]?", body) and span.marks & ONE:
+        if span.decimals(span.power) == 0 and span.step <= Decimal(10) ** span.power:
+            raise Failure(AMBIGUOUS)
+        over = body[0]
+    if over is not None:
+        bound = -span.top if over == "-" else span.top
+        return [number(bound), "0.0", "true", word(over == "-")]
+    match = re.fullmatch(r"([-+]?)([0-9]*)(?:([.,])([0-9]*))?[ \t\r\n]*([kKMG]?)", body)
+    if not match or not (match[2] or match[4]):
+        raise Failure(MISSING_DIGITS if re.fullmatch(r"[-+]?[.,]?", body) else UNEXPECTED_BYTE)
+    sign, whole, point, fraction, letter = (part or "" for part in match.groups())
+    power = {"": span.power, "k": 3, "K": 3, "M": 6, "G": 9}[letter]
+    value = Decimal((whole or "0") + "." + (fraction or "0")) * Decimal(10) ** power
+    shown = span.decimals(power)
+    if letter and value >= span.top:
+        raise Failure(BEYOND)
+    if len(fraction) < shown:
+        raise Failure(TOO_FEW if point else MISSING_POINT)
+    if len(fraction) > shown:
+        raise Failure(TOO_MANY)
+    if value >= span.top:
+        raise Failure(BEYOND)
+    largest = (span.top - span.step) / Decimal(10) ** power
+    if len(whole) > len(str(int(largest))):
+        raise Failure(TOO_MANY_DIGITS)
+    if value % span.step != 0:
+        raise Failure(OFF_GRID)
+    if sign == "-" and value != 0:
+        value = -value
+    return [number(value), number(value / span.step), "false", word(sign == "-")]
+
+
+def display(span, ohm):
+    counts = int((abs(ohm) / span.step).to_integral_value(ROUND_HALF_UP))
+    shown = counts * span.step / Decimal(10) ** span.power
+    minus = "-" if ohm < 0 else ""
+    if counts * span.step < span.top:
+        return [(minus if counts else "") + f"{shown:.{span.decimals(span.power)}f}"]
+    for mark, text in [(ONE, minus + "1"), (OL, minus + "OL"), (BLANK, ""), (DASHES, "----")]:
+        if span.marks & mark:
+            return [text]
+    raise Failure(BEYOND)
+
+
+# The rules of replies -----------------------------------------------------------------------------------------------
+
+
+def reply(span, text):
+    if len(text) > 128:
+        raise Failure(TEXT_TOO_LONG)
+    body = text.strip(b" \t\r\n").decode("latin-1")
+    if not body:
+        raise Failure(EMPTY)
+    if not re.fullmatch(r"[-+]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([Ee][-+]?[0-9]+)?", body):
+        unfinished = re.fullmatch(r"[-+]?\.?|[-+]?([0-9]+(\.[0-9]*)?|\.[0-9]+)[Ee][-+]?", body)
+        raise Failure(MISSING_DIGITS if unfinished else UNEXPECTED_BYTE)
+    value = Decimal(body)
+    if abs(value) >= Decimal("1.797693134862315807937e308"):
+        raise Failure(TOO_LARGE)
+    near = lambda mark: abs(abs(value) - mark) <= mark / 10**6
+    minus = body.startswith("-")
+    if near(Decimal("9.9e37")):
+        return [number(-span.top if minus else span.top), "true", word(minus)]
+    if near(Decimal("9.91e37")):
+        raise Failure(NO_READING)
+    if abs(value) >= Decimal("9e37"):
+        raise Failure(UNDEFINED_MARK)
+    if abs(value) >= span.top:
+        raise Failure(BEYOND)
+    return [number(abs(value) if value == 0 else value), "false", word(minus)]
+
+
+# Accuracy and choice ------------------------------------------------------------------------------------------------
+
+
+def half_width(span, ohm, temperature):
+    widening = Decimal(1)
+    if temperature != "":
+        low, high, at = Decimal(span.band[0]), Decimal(span.band[1]), Decimal(temperature)
+        if not -60 <= at <= 120:
+            raise Failure(OUT_OF_RANGE)
+        outside = max(low - at, at - high, Decimal(0))
+        if outside > 0:
+            if span.coefficient == "":
+                raise Failure(MISSING_ARGUMENT)
+            widening += Decimal(span.coefficient) * outside
+    parts = Decimal(span.of_reading) * abs(ohm) + Decimal(span.of_span) * span.top + Decimal(span.counts) * span.step
+    return parts * widening
+
+
+def expanded(span, nominal, temperature):
+    """U at 95 % of one reading: closed forms of a normal, of one rectangular, of the sum of two rectangulars."""
+    a = half_width(span, nominal, temperature)
+    b = Decimal(0) if span.step_inside else span.step / 2
+    if span.factor:
+        assert b == 0
+        return Decimal(NormalDist().inv_cdf(0.975)) * a / Decimal(span.factor)
+    a, b = max(a, b), min(a, b)
+    # The sum's density is flat up to a - b and falls linearly to a + b; 5 % lie outside of +-U.
+    if b == 0 or Decimal("0.95") * 2 * a <= 2 * (a - b):
+        return Decimal("0.95") * a
+    return a + b - (Decimal("0.05") * 4 * a * b).sqrt()
+
+
+def conformance(span, nominal, half_tolerance, temperature):
+    a = half_width(span, nominal, temperature)
+    if span.factor:
+        return Decimal(math.erf(float(half_tolerance / (a / Decimal(span.factor))) / math.sqrt(2)))
+    assert span.step_inside
+    return min(Decimal(1), half_tolerance / a)
+
+
+def holds(span, ohm):
+    return int((ohm / span.step).to_integral_value(ROUND_HALF_UP)) * span.step < span.top
+
+
+def check_part(nominal, tolerance):
+    for text, low_open, high, high_open in [(nominal, True, Decimal(10) ** 15, False), (tolerance, True, Decimal(1), True)]:
+        x = Decimal(text)
+        if not x.is_finite():
+            raise Failure(NOT_FINITE)
+        if x <= 0 or x > high or (high_open and x == high):
+            raise Failure(OUT_OF_RANGE)
+
+
+def choose(meter, nominal, tolerance, temperature):
+    check_part(nominal, tolerance)
+    n, t = Decimal(nominal), Decimal(tolerance)
+    widths = [expanded(span, n, temperature) for span in meter]
+    able = [i for i, span in enumerate(meter) if holds(span, n * (1 + t))]
+    if not able:
+        raise Failure(NO_SPAN_HOLDS)
+    return min(able, key=lambda i: (widths[i], i))
+
+
+def assess(meter, nominal, tolerance, temperature, index):
+    chosen = choose(meter, nominal, tolerance, temperature)
+    if index >= len(meter):
+        raise Failure(NO_SUCH_SPAN)
+    span, n, t = meter[index], Decimal(nominal), Decimal(tolerance)
+    u = expanded(span, n, temperature)
+    counts = min((n / span.step).to_integral_value(ROUND_HALF_UP), span.top / span.step)
+    p = conformance(span, n, n * t, temperature)
+    outcome, factor = "over-range", Decimal(0)
+    if index == chosen:
+        outcome, factor = "chosen", Decimal(1)
+    elif holds(span, n * (1 + t)):
+        outcome, factor = "wider", u / expanded(meter[chosen], n, temperature)
+    return [
+        word(holds(span, n * (1 + t))), display(span, n)[0], number(counts * span.step), number(counts), number(u),
+        number(n * t / u), number(p), word(p >= Decimal("0.95")), outcome, number(factor),
+    ]  # fmt: skip
+
+
+def next_span(meter, index, text):
+    if index >= len(meter):
+        raise Failure(NO_SUCH_SPAN)
+    ohm, _, over, _ = read(meter[index], text)
+    if over == "true":
+        return ["up", number(index + 1)] if index + 1 < len(meter) else ["beyond highest", number(index)]
+    bound = abs(Decimal(ohm)) + half_width(meter[index], Decimal(ohm), "")
+    for lower in range(index):
+        if bound < Decimal("0.95") * meter[lower].top:
+            return ["down", number(lower)]
+    return ["stay", number(index)]
+
+
+def hand_held(label, top, step, unit, of_reading, counts):
+    return Span(label, top, step, unit, ONE | OL, of_reading, counts=counts, coefficient="0.1")
+
+
+HAND_HELD = [
+    hand_held("200 ohm", "200", "0.1", "1", "0.008", "3"),
+    hand_held("2 kohm", "2000", "1", "1000", "0.008", "3"),
+    hand_held("20 kohm", "20000", "10", "1000", "0.008", "3"),
+    hand_held("200 kohm", "200000", "100", "1000", "0.008", "3"),
+    hand_held("2 Mohm", "2000000", "1000", "1000000", "0.01", "3"),
+    hand_held("20 Mohm", "20000000", "10000", "1000000", "0.02", "5"),
+]
+
+
+def bench(label, top, step, unit, of_reading, of_span):
+    return Span(label, top, step, unit, OL, of_reading, of_span, coefficient="0.1", zeroing=True)
+
+
+BENCH = [
+    bench("100 ohm", "120", "0.001", "1", "0.00015", "0.00008"),
+    bench("1 kohm", "1200", "0.01", "1000", "0.00012", "0.00002"),
+    bench("10 kohm", "12000", "0.1", "1000", "0.00012", "0.00002"),
+    bench("100 kohm", "120000", "1", "1000", "0.00012", "0.00002"),
+    bench("1 Mohm", "1200000", "10", "1000000", "0.00015", "0.00002"),
+    bench("10 Mohm", "12000000", "100", "1000000", "0.0005", "0.00002"),
+    bench("100 Mohm", "120000000", "1000", "1000000", "0.01", "0.00002"),
+]
+METERS = {"hand_held": HAND_HELD, "bench": BENCH}
+
+ODD_SPANS = [
+    Span("2000 ohm", "2000", "1", "1", ONE, "0.01", counts="2"),
+    Span("20 kohm by 10", "20000", "10", "1", ONE, "0.01", counts="2"),
+    Span("20 kohm by 2", "20000", "2", "1000", BLANK, "0.005", counts="4"),
+    Span("20 mohm", "0.02", "0.00001", "0.001", DASHES, "0.01", "0.001", "2", factor="2"),
+    Span("6 Mohm by 50", "6000000", "50", "1000", ONE | OL | BLANK | DASHES, "0.002", counts="0.5", step_inside=False),
+    Span("2 Gohm", "2000000000", "500000", "1000000000", 0, "0.05", counts="10", band=("20", "26"), coefficient="0.05"),
+    Span("nine digits", "1000", "0.000001", "1", OL, "0.000005", "0.000002", factor="2.5"),
+    Span("m\u03a9 \u00b5", "12", "0.0001", "0.001", OL | DASHES, "0.001", counts="5", step_inside=False),
+]
+
+# Rows ---------------------------------------------------------------------------------------------------------------
+
+rows = []
+
+
+def escape(raw):
+    out = "".join(chr(b) if 0x20 <= b <= 0x7E and b not in b"|\\" else f"\\x{b:02x}" for b in raw)
+    return out or r"\x"
+
+
+def add(function, inputs, compute, source):
+    raw = [item if isinstance(item, bytes) else item.encode() for item in inputs]
+    # A single empty input is written in full; among others it is plainly nothing.
+    column = "|".join("" if item == b"" and len(raw) > 1 else escape(item) for item in raw)
+    try:
+        outputs, status = compute(), 0
+    except Failure as failure:
+        outputs, status = [], failure.status
+    texts = [escape(item.encode()) if item != "" or len(outputs) == 1 else "" for item in outputs]
+    marks = ["0" * 16 if re.fullmatch(r"-?[0-9.]+(e[-+]?[0-9]+)?", item) and is_number(function, place) else "-"
+             for place, item in enumerate(outputs)]  # fmt: skip
+    rows.append([function, column, "|".join(texts), "|".join(marks), str(status), source])
+
+
+NUMBERS = {
+    "meter.span": {0},
+    "meter.span.read": {0, 1},
+    "meter.span.read_reply": {0},
+    "meter.span.display_text": set(),
+    "meter.span.clause_half_width_ohm": {0},
+    "meter.choose": {0},
+    "meter.choice.assessment": {2, 3, 4, 5, 6, 9},
+    "meter.next_span": {1},
+    "meter.leads.from_wire": {0, 1},
+}
+
+
+def is_number(function, place):
+    return place in NUMBERS[function]
+
+
+def read_rows():
+    source = "the rules of display texts"
+    rng = random.Random(2026)
+    say = lambda span, text: add("meter.span.read", [*span.tokens(), text], lambda: read(span, text), source)
+    for span in HAND_HELD + BENCH + ODD_SPANS:
+        top = int(span.top / span.step)
+        for counts in sorted({0, 1, 2, 9, 10, 99, 100, top // 3, top // 2, top - 2, top - 1, top, top + 1, 10 * top}):
+            text = f"{counts * span.step / Decimal(10) ** span.power:.{span.decimals(span.power)}f}"
+            say(span, text.encode())
+        for _ in range(4):
+            counts = rng.randrange(top)
+            text = f"{counts * span.step / Decimal(10) ** span.power:.{span.decimals(span.power)}f}"
+            dressed = rng.choice(["-{}", "+{}", " {}", "{}\r\n", "\t{} ", "{} ", "0{}"]).format(text)
+            say(span, dressed.encode())
+            say(span, text.replace(".", rng.choice([",", "", ".."]), 1).encode())
+            say(span, (text + rng.choice("kKMGmR0")).encode())
+            say(span, text[: rng.randrange(len(text)) + 1].encode())
+            broken = bytearray(text.encode())
+            broken[rng.randrange(len(broken))] = rng.randrange(256)
+            say(span, bytes(broken))
+    marks = ["OL", "O.L", ".OL", "0L", "0.L", "O L", "ol", "-OL", "+o.l", "O,L", "OL.", "O..L", "OLL", "LO", "1", "1.", "-1",
+             "1,", "01", "11", "1 ", "", "  ", ".", "..", "-", "--", "----", "- - -", "-.-", "--.--", "-1-", "over", "INF", "1e3"]  # fmt: skip
+    for span in [HAND_HELD[1], BENCH[1], *ODD_SPANS[:7]]:
+        for text in marks:
+            say(span, text.encode())
+    for text in [b"1.462k", b"1.462 K", b"0.001462M", b"1.462M", b"1462k", b"1.462kk", b"1.462 k ohm", b"k", b"1k462", b"1.462m",
+                 b"1\x00.462", b"\xff", b"1.462\xce\xa9", b"\xe2\x88\x921.462", b"1|2", b"1\\2", b"1.4\t62", b"1462", b"4700", b"1.46",
+                 b"14.62", b"1.4620", b"0001.462", b"2.000", b"1.999", b"-0.000", b"-0.001", b"- 1.462", b"+-1.462", b"1_462",
+                 b"9" * 32, b"9" * 33, b"0" * 28 + b"1.462"[:4], b"1.462\x0c", b" " * 27 + b"1.462", b" " * 28 + b"1.462"]:  # fmt: skip
+        say(HAND_HELD[1], text)
+
+
+def reply_rows():
+    source = "SCPI-1999, IEEE 488.2 as reprinted"
+    wide = Span("wide", "1000000", "0.01", "1", 0, "0.0002", counts="2")
+    for text in ["+1.00234567E+03", "1002", "-0.0123", "5.22430E+0", "0.00000E+0", "1.0E3\n", "1,002", "1.0E", "INF", "NAN", "1.0 E3",
+                 "9.9E37", "+9.90000000E+37", "-9.9E+37", "9.91e37", "+9.91000E+37", "9.900000302096328E+37", "9.95E37", "1.0E400",
+                 "", "1.0E3 OHM", "146", "+146", "-12345", "12.3", "+1.2345", "2.73E+2", "1.50528E-2", "-5.76047E-4", "-9.91E37",
+                 "9.909999530030929e37", "9e37", "8.9e37", "-1e38", "1e300", "-1e309", "999999.99", "1e6", "-1e6", "#HA2F", "0.1,0.2",
+                 "-0", "-0.0E0", ".5", "5.", "+.5e1", ".", "+", "-e3", "1e+", "1e-", "1e5.0", "1.2.3", "--1", "1;2", "1e-400",
+                 "123456.78901234567890123456789", "0.1000000000000000055511151231257827021181583404541015625", " 12 \r\n", "1\x002",
+                 "9.8999e37", "9.90001e37", "9.910009e37", "1" * 128, "1" * 129, "0" * 127 + "7", "NINF", "+9.9e+037"]:  # fmt: skip
+        add("meter.span.read_reply", [*wide.tokens(), text], lambda: reply(wide, text.encode()), source)
+    for span in [*HAND_HELD, *BENCH]:
+        for part in ["0.37", "0.9999999", "1", "-0.5"]:
+            text = f"{Decimal(part) * span.top:+.8E}"
+            add("meter.span.read_reply", [*span.tokens(), text], lambda: reply(span, text.encode()), source)
+
+
+def shown_rows():
+    source = "the rules of display texts"
+    for span in [*HAND_HELD, *BENCH, *ODD_SPANS]:
+        for part in ["0", "0.31415", "-0.27", "0.9999999999", "1", "-1.5"]:
+            ohm = Decimal(number(Decimal(part) * span.top))
+            add("meter.span.display_text", [*span.tokens(), number(ohm)], lambda: display(span, ohm), source)
+    for bad in ["nan", "inf", "-inf"]:
+        add("meter.span.display_text", [*HAND_HELD[0].tokens(), bad], lambda: fail(NOT_FINITE), "our rule")
+
+
+def fail(status):
+    raise Failure(status)
+
+
+def clause_rows():
+    source = "clause times temperature, decimal arithmetic"
+    for span in [*HAND_HELD, BENCH[0], BENCH[6], *ODD_SPANS]:
+        for part, temperature in [("0", ""), ("0.73", ""), ("-0.73", "23"), ("0.5", "28"), ("0.5", "28.5"), ("0.5", "35"), ("0.9", "0"), ("1", "-60.5")]:
+            ohm = number(Decimal(part) * span.top)
+            add("meter.span.clause_half_width_ohm", [*span.tokens(), ohm, temperature],
+                lambda: [number(half_width(span, Decimal(ohm), temperature))], source)  # fmt: skip
+    for ohm, temperature in [("nan", ""), ("inf", "23"), ("-inf", ""), ("100.0", "nan"), ("100.0", "inf")]:
+        add("meter.span.clause_half_width_ohm", [*HAND_HELD[0].tokens(), ohm, temperature], lambda: fail(NOT_FINITE), "our rule")
+
+
+def span_rows():
+    base = HAND_HELD[1]
+    for span in [*HAND_HELD, *BENCH, *ODD_SPANS]:
+        add("meter.span", span.tokens(), lambda: [number(span.top / span.step)], "full scale over resolution")
+    for changes, status in [
+        ({"label": ""}, EMPTY), ({"label": "0123456789abcdef"}, TEXT_TOO_LONG), ({"label": "a\tb"}, UNEXPECTED_BYTE),
+        ({"full_scale": "0"}, OUT_OF_RANGE), ({"full_scale": "-2000"}, OUT_OF_RANGE), ({"full_scale": "1e16"}, OUT_OF_RANGE),
+        ({"full_scale": "nan"}, NOT_FINITE), ({"full_scale": "inf"}, NOT_FINITE), ({"full_scale": "2000.5"}, CONTRADICTION),
+        ({"full_scale": "9"}, OUT_OF_RANGE), ({"full_scale": "2e9"}, OUT_OF_RANGE), ({"resolution": "0"}, OUT_OF_RANGE),
+        ({"resolution": "nan"}, NOT_FINITE), ({"resolution": "3"}, RESOLUTION), ({"resolution": "1.5"}, RESOLUTION),
+        ({"unit": "10"}, DISPLAY_UNIT), ({"unit": "0"}, DISPLAY_UNIT), ({"unit": "nan"}, DISPLAY_UNIT),
+        ({"unit": "1000000000", "resolution": "0.01"}, CONTRADICTION), ({"marks": 16}, MARKS), ({"marks": 255}, MARKS),
+        ({"of_reading": "1"}, OUT_OF_RANGE), ({"of_reading": "-0.1"}, OUT_OF_RANGE), ({"of_reading": "nan"}, NOT_FINITE),
+        ({"of_span": "1"}, OUT_OF_RANGE), ({"of_span": "inf"}, NOT_FINITE), ({"counts": "-1"}, OUT_OF_RANGE),
+        ({"counts": "1e7"}, OUT_OF_RANGE), ({"counts": "nan"}, NOT_FINITE), ({"factor": "0"}, OUT_OF_RANGE),
+        ({"factor": "11"}, OUT_OF_RANGE), ({"factor": "nan"}, NOT_FINITE), ({"band": ("28", "18")}, CONTRADICTION),
+        ({"band": ("-61", "18")}, OUT_OF_RANGE), ({"band": ("18", "121")}, OUT_OF_RANGE), ({"band": ("18", "inf")}, NOT_FINITE),
+        ({"coefficient": "-0.1"}, OUT_OF_RANGE), ({"coefficient": "1.1"}, OUT_OF_RANGE), ({"coefficient": "nan"}, NOT_FINITE),
+        ({"of_reading": "0", "counts": "0"}, MISSING_ARGUMENT),
+    ]:  # fmt: skip
+        add("meter.span", base._replace(**changes).tokens(), lambda: fail(status), "our rule")
+
+
+def choice_rows():
+    source = "closed forms of the interval, decimal arithmetic"
+    parts = [("4700", "0.05", ""), ("4700", "0.05", "35"), ("220", "0.01", ""), ("1000", "0.01", "28"), ("1900", "0.0523", ""),
+             ("1900", "0.0525", ""), ("0.47", "0.05", ""), ("1000000", "0.1", "8"), ("18000000", "0.1", ""), ("99.9", "0.001", "")]  # fmt: skip
+    for name, meter in METERS.items():
+        for part in parts:
+            add("meter.choose", [name, *part], lambda: [number(choose(meter, *part))], source)
+            for index in range(len(meter)):
+                add("meter.choice.assessment", [name, *part, str(index)], lambda: assess(meter, *part, index), source)
+        add("meter.choice.assessment", [name, *parts[0], "7"], lambda: assess(meter, *parts[0], 7), source)
+    for nominal, tolerance in [("0", "0.05"), ("-1", "0.05"), ("nan", "0.05"), ("inf", "0.05"), ("1000", "0"), ("1000", "1"),
+                               ("1000", "nan"), ("2e16", "0.05"), ("20000000", "0.05"), ("1e15", "0.05")]:  # fmt: skip
+        add("meter.choose", ["hand_held", nominal, tolerance, ""], lambda: [number(choose(HAND_HELD, nominal, tolerance, ""))], "our rule")
+    add("meter.choose", ["hand_held", "1000", "0.05", "-61"], lambda: [number(choose(HAND_HELD, "1000", "0.05", "-61"))], "our rule")
+
+
+def step_rows():
+    source = "95 % of the lower full scale"
+    for name, index, text in [
+        ("hand_held", 0, "1"), ("hand_held", 0, "-1"), ("hand_held", 0, "199.9"), ("hand_held", 0, "0.0"), ("hand_held", 1, "0.185"),
+        ("hand_held", 1, "0.186"), ("hand_held", 1, "-0.002"), ("hand_held", 1, "OL"), ("hand_held", 2, "4.70"), ("hand_held", 2, "1.85"),
+        ("hand_held", 2, "1.86"), ("hand_held", 2, "0.00"), ("hand_held", 3, "4.7"), ("hand_held", 3, "0.0"), ("hand_held", 4, "0.005"),
+        ("hand_held", 5, "0.00"), ("hand_held", 5, "19.99"), ("hand_held", 5, "1"), ("hand_held", 5, "O.L"), ("hand_held", 6, "1"),
+        ("hand_held", 1, "1462"), ("hand_held", 9, "1"), ("bench", 0, "OL"), ("bench", 6, "OL"), ("bench", 6, "4.700"), ("bench", 3, "4.701"),
+        ("bench", 2, "4.7012"), ("bench", 1, "0.11000"), ("bench", 1, "0.11397"), ("bench", 1, "0.11398"), ("bench", 5, "-0.0001"),
+    ]:  # fmt: skip
+        add("meter.next_span", [name, str(index), text], lambda: next_span(METERS[name], index, text.encode()), source)
+
+
+def lead_rows():
+    table = Path(__file__).parent.parent / "checks" / "sensor_leads.csv"
+    for line in table.read_text().splitlines()[2:]:
+        kind, area, ohm_per_km, *_ = line.split(",")
+        length = "1.5" if kind == "5" else "25"
+        pure = 2 * Decimal(length) / (58 * Decimal(area))
+        largest = 2 * Decimal(length) * Decimal(ohm_per_km) / 1000
+        add("meter.leads.from_wire", [length, area, kind], lambda: [number(pure), number(largest - pure)],
+            "IEC 60228 as reprinted; 1/58 from memory")  # fmt: skip
+    for length, area, kind, status in [("1", "0.6", "5", NOT_IN_TABLE), ("1", "500", "1", NOT_IN_TABLE), ("1", "1", "3", NOT_IN_TABLE),
+                                       ("0", "1", "5", OUT_OF_RANGE), ("-1", "1", "5", OUT_OF_RANGE), ("2e5", "1", "5", OUT_OF_RANGE),
+                                       ("nan", "1", "5", NOT_FINITE), ("1", "nan", "5", NOT_FINITE), ("1", "inf", "5", NOT_FINITE)]:  # fmt: skip
+        add("meter.leads.from_wire", [length, area, kind], lambda: fail(status), "our rule")
+
+
+def main():
+    for make in [span_rows, read_rows, reply_rows, shown_rows, clause_rows, choice_rows, step_rows, lead_rows]:
+        make()
+    unique = list({(row[0], row[1]): row for row in rows}.values())
+    old = FILE.read_text() if FILE.exists() else ""
+    kept = {tuple(c[:2]): c[3] for c in (line.split("\t") for line in old.splitlines()) if len(c) == 6}
+    for row in unique:
+        bits = kept.get((row[0], row[1]), "")
+        if row[4] == "0" and bits and [b == "-" for b in bits.split("|")] == [b == "-" for b in row[3].split("|")]:
+            row[3] = bits
+    text = "\n".join([NOTE, HEADINGS, *("\t".join(row) for row in unique)]) + "\n"
+    if "--check" in sys.argv:
+        if text != old:
+            sys.exit("tests/vectors/meter.tsv is not what tests/oracles/meter_vectors.py writes: run it")
+        return
+    FILE.write_text(text)
+    failures = sum(row[4] != "0" for row in unique)
+    print(f"{len(unique)} rows, {failures} of them errors")
+
+
+if __name__ == "__main__":
+    main()
