@@ -5,6 +5,7 @@ mod order;
 mod python;
 mod readme;
 mod report;
+mod same_numbers;
 mod test;
 mod tools;
 
@@ -15,6 +16,7 @@ cargo xtask <command>
 
   test [--require-all]   build and test every door; --require-all (or CI=true) fails where a tool is missing
   demo [--part NAME]     judge the examples' tray: a table, one part's budget in full, a count
+  same-numbers           judge the examples' tray through every door and compare every digit and message
   order                  check that each folder of the core uses only those before it
   doors [--list]         compare every public function of the core with what each door has, or list the functions
   header [--check]       make the C header from the C door's source, or compare the committed one with a fresh one
@@ -34,6 +36,7 @@ fn main() -> ExitCode {
         ["test"] => test::run_all(std::env::var("CI").is_ok_and(|value| value == "true")),
         ["test", "--require-all"] => test::run_all(true),
         ["demo", words @ ..] => demo::run_all(words),
+        ["same-numbers"] => python::environment().and_then(|_| python::build()).and_then(|()| same_numbers::command()),
         ["order"] => order::check().map(|said| println!("{said}")),
         ["doors"] | ["doors", "--list"] | ["header"] | ["header", "--check"] => generate(&words),
         ["stubs", "--check"] => python::environment().and_then(|_| python::stubs()),

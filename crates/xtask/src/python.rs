@@ -1,6 +1,6 @@
 //! The Python door: its own environment, the built module, stubs held to it, and its tests.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::tools::{self, command, output, root, run};
@@ -60,6 +60,14 @@ pub fn stubs() -> Result<(), String> {
 pub fn tests() -> Result<(), String> {
     let asked = ["-m", "pytest", "--doctest-glob=README.md", "tests", "../../README.md"];
     run(inside("python", &asked).current_dir(root().join("bindings/python")))
+}
+
+/// Runs a notebook from top to bottom; it writes the tray with every digit to this file.
+pub fn notebook(notebook: &Path, written: &Path) -> Result<(), String> {
+    let notebook = root().join(notebook);
+    let folder = notebook.parent().unwrap_or(&notebook);
+    let mut command = inside("jupyter-execute", &[&notebook.display().to_string()]);
+    run(command.current_dir(folder).env("RECKOHM_TRAY_CSV", written).env("MPLBACKEND", "agg"))
 }
 
 /// Whether Python can make an environment here.

@@ -1,10 +1,8 @@
 //! The README's C program, compiled and run as a reader would, and its output compared with what the README shows.
 //! (Its Rust block is a documentation test of `tests/`, its Python block a doctest of the Python door.)
 
-use std::path::PathBuf;
-
 use crate::report::Outcome;
-use crate::tools::{cargo, command, output, present, root, run};
+use crate::tools::{cargo, command, output, present, root, run, target};
 
 /// Compiles, runs, compares.
 pub fn c_block() -> Result<Outcome, String> {
@@ -32,11 +30,6 @@ pub fn c_block() -> Result<Outcome, String> {
     } else {
         Err(format!("it prints\n{printed}and the README shows\n{shown}"))
     }
-}
-
-/// Where cargo puts what it builds.
-fn target() -> PathBuf {
-    std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| root().join("target"), |folder| root().join(folder))
 }
 
 /// The first block of C, and the first block of text after it.

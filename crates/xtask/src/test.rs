@@ -2,7 +2,7 @@
 
 use crate::report::{Outcome, Report};
 use crate::tools::{cargo, root, run};
-use crate::{generate, order, python, readme};
+use crate::{generate, order, python, readme, same_numbers};
 
 /// Runs every step; the table at the end says what each did.
 pub fn run_steps(report: &mut Report) {
@@ -45,6 +45,7 @@ fn python_steps(report: &mut Report) {
     if report.step("Python module", || done(python::build())) {
         report.step("Python stubs", || done(python::stubs()));
         report.step("Python tests", || done(python::tests()));
+        report.step("the tray, the same at every door", same_numbers::check);
     }
 }
 

@@ -9,6 +9,11 @@ pub fn root() -> PathBuf {
     package.ancestors().nth(2).unwrap_or(package).to_path_buf()
 }
 
+/// Where cargo puts what it builds.
+pub fn target() -> PathBuf {
+    std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| root().join("target"), |folder| root().join(folder))
+}
+
 /// A command that starts in the repository's root.
 pub fn command(program: &str, arguments: &[&str]) -> Command {
     let mut command = Command::new(program);

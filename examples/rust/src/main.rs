@@ -17,17 +17,21 @@ use lexopt::prelude::*;
 use reckohm::meter::Meter;
 use reckohm::verdict::Rule;
 
+use crate::refusal::Refusal;
+use crate::table::Entry;
+
 /// The risk of accepting a part that does not conform, and of rejecting one that does, that the workshop agreed on.
 const RISK: f64 = 0.05;
 
 const HELP: &str = "\
-tray [FILE] [--part NAME] [--csv FILE]
+tray [FILE] [--part NAME] [--csv FILE] [--quiet]
 
 Judges a tray of resistive parts: marking and limits, what the display showed, leads taken off, uncertainty budget, verdict
 (guarded at each limit, risk 0.05). Without FILE it reads the examples' own tray; its head says what stands in each column.
 
   --part NAME   the part whose budget is printed in full (B-VR if not given)
   --csv FILE    write the judged tray with every digit, a row a quantity
+  --quiet       print nothing else
   --help        print this
 
 Safety: measure resistance only on a part that is out of its circuit, with the circuit off and its capacitors discharged;
@@ -39,16 +43,18 @@ struct Arguments {
     tray: PathBuf,
     part: String,
     csv: Option<PathBuf>,
+    quiet: bool,
 }
 
 fn arguments() -> Result<Option<Arguments>, lexopt::Error> {
     let tray = concat!(env!("CARGO_MANIFEST_DIR"), "/../tray.csv").into();
-    let mut arguments = Arguments { tray, part: "B-VR".to_owned(), csv: None };
+    let mut arguments = Arguments { tray, part: "B-VR".to_owned(), csv: None, quiet: false };
     let mut parser = lexopt::Parser::from_env();
     while let Some(argument) = parser.next()? {
         match argument {
             Long("part") => arguments.part = parser.value()?.string()?,
             Long("csv") => arguments.csv = Some(parser.value()?.into()),
+            Long("quiet") => arguments.quiet = true,
             Long("help") | Short('h') => return Ok(None),
             Value(path) => arguments.tray = path.into(),
             _ => return Err(argument.unexpected()),
@@ -89,21 +95,33 @@ fn run(arguments: &Arguments) -> Result<(), String> {
             Err(why) => unreadable.push(why),
         }
     }
-    println!("The tray, judged: {rule}\n{}", table::tray(&entries, &meter).trim_fmt());
+    if !arguments.quiet {
+        print(&entries, &unreadable, arguments, &meter, rule)?;
+    }
+    if let Some(path) = &arguments.csv {
+        full_precision::write(path, &entries, &meter)
+            .map_err(|error| format!("writing {}: {error}", path.display()))?;
+    }
+    Ok(())
+}
+
+fn print(
+    entries: &[Entry],
+    unreadable: &[Refusal],
+    arguments: &Arguments,
+    meter: &Meter<'_>,
+    rule: Rule,
+) -> Result<(), String> {
+    println!("The tray, judged: {rule}\n{}", table::tray(entries, meter).trim_fmt());
     let mut chosen = entries.iter().filter(|(line, _)| line.part == arguments.part).peekable();
     if chosen.peek().is_none() {
         return Err(format!("part {} asked for, which is not in {}", arguments.part, arguments.tray.display()));
     }
-    chosen.for_each(|entry| detail::print(entry, &meter));
+    chosen.for_each(|entry| detail::print(entry, meter));
     println!("\nLines that could not be used:");
-    for text in table::refused(&entries, &unreadable) {
+    for text in table::refused(entries, unreadable) {
         println!("  {text}");
     }
-    println!("\n{}", table::count(&entries, &unreadable).trim_fmt());
-    if let Some(path) = &arguments.csv {
-        full_precision::write(path, &entries, &meter)
-            .map_err(|error| format!("writing {}: {error}", path.display()))?;
-        println!("every digit: {}", path.display());
-    }
+    println!("\n{}", table::count(entries, unreadable).trim_fmt());
     Ok(())
 }

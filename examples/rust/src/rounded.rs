@@ -12,11 +12,12 @@ fn unit(ohm: f64) -> (&'static str, f64) {
 /// A value with its expanded uncertainty, this one to two figures and the value to the same place: "4.663 ± 0.065 kohm".
 pub fn with_uncertainty(ohm: f64, expanded_ohm: f64) -> String {
     let (name, factor) = unit(ohm.abs().max(expanded_ohm));
-    let (value, expanded) = (ohm / factor, expanded_ohm / factor);
+    let expanded = expanded_ohm / factor;
     if expanded <= 0.0 {
-        return format!("{value} {name}");
+        return plain(ohm);
     }
     let decimals = decimals_of_two_figures(expanded);
+    let value = to_place(ohm, factor, decimals);
     format!("{value:.decimals$} ± {expanded:.decimals$} {name}")
 }
 
@@ -24,7 +25,15 @@ pub fn with_uncertainty(ohm: f64, expanded_ohm: f64) -> String {
 pub fn beside(ohm: f64, uncertainty_ohm: f64) -> String {
     let (name, factor) = unit(ohm.abs().max(uncertainty_ohm));
     let decimals = if uncertainty_ohm > 0.0 { decimals_of_two_figures(uncertainty_ohm / factor) } else { 0 };
-    format!("{:.decimals$} {name}", ohm / factor)
+    format!("{:.decimals$} {name}", to_place(ohm, factor, decimals))
+}
+
+/// A resistance rounded to this many decimals of a unit, and given in it. Rounded as whole ohms where the place is whole:
+/// 8825 ohm is 8.83 kohm, though the nearest number to 8.825 lies below it.
+fn to_place(ohm: f64, factor: f64, decimals: usize) -> f64 {
+    let steps_of_unit = 10_f64.powi(decimals as i32);
+    let steps = if factor >= steps_of_unit { ohm / (factor / steps_of_unit) } else { ohm * (steps_of_unit / factor) };
+    steps.round() / steps_of_unit
 }
 
 /// A number to two figures, or to whole ones if it has more in front of the point.
@@ -79,6 +88,7 @@ mod tests {
         assert_eq!(with_uncertainty(2.5667, 0.448), "2.57 ± 0.45 ohm");
         assert_eq!(with_uncertainty(-0.0667, 0.31), "-0.07 ± 0.31 ohm");
         assert_eq!(with_uncertainty(2.2033e6, 89.5e3), "2.203 ± 0.089 Mohm");
+        assert_eq!(with_uncertainty(8825.0, 158.0), "8.83 ± 0.16 kohm");
         assert_eq!(with_uncertainty(5.0, 0.0), "5 ohm");
     }
 
