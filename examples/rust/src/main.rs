@@ -10,13 +10,14 @@ mod rounded;
 mod table;
 mod tray;
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use lexopt::prelude::*;
 use reckohm::meter::Meter;
 use reckohm::verdict::Rule;
 
+use crate::judged::Outcome;
 use crate::refusal::Refusal;
 use crate::table::Entry;
 
@@ -29,7 +30,7 @@ tray [FILE] [--part NAME] [--csv FILE] [--quiet]
 Judges a tray of resistive parts: marking and limits, what the display showed, leads taken off, uncertainty budget, verdict
 (guarded at each limit, risk 0.05). Without FILE it reads the examples' own tray; its head says what stands in each column.
 
-  --part NAME   the part whose budget is printed in full (B-VR if not given)
+  --part NAME   the part whose budget is printed in full (if not given, the one whose verdict is the most open)
   --csv FILE    write the judged tray with every digit, a row a quantity
   --quiet       print nothing else
   --help        print this
@@ -41,18 +42,19 @@ a current that can heat a small part. Local codes and the advice of licensed peo
 
 struct Arguments {
     tray: PathBuf,
-    part: String,
+    part: Option<String>,
     csv: Option<PathBuf>,
     quiet: bool,
 }
 
 fn arguments() -> Result<Option<Arguments>, lexopt::Error> {
-    let tray = concat!(env!("CARGO_MANIFEST_DIR"), "/../tray.csv").into();
-    let mut arguments = Arguments { tray, part: "B-VR".to_owned(), csv: None, quiet: false };
+    let examples = Path::new(env!("CARGO_MANIFEST_DIR")).parent();
+    let tray = examples.map(|folder| folder.join("tray.csv")).unwrap_or_default();
+    let mut arguments = Arguments { tray, part: None, csv: None, quiet: false };
     let mut parser = lexopt::Parser::from_env();
     while let Some(argument) = parser.next()? {
         match argument {
-            Long("part") => arguments.part = parser.value()?.string()?,
+            Long("part") => arguments.part = Some(parser.value()?.string()?),
             Long("csv") => arguments.csv = Some(parser.value()?.into()),
             Long("quiet") => arguments.quiet = true,
             Long("help") | Short('h') => return Ok(None),
@@ -70,7 +72,7 @@ fn main() -> ExitCode {
             print!("{HELP}");
             Ok(())
         }
-        Err(error) => Err(format!("{error}\n\n{HELP}")),
+        Err(error) => Err(format!("{error}; tray --help says what it takes")),
     };
     match outcome {
         Ok(()) => ExitCode::SUCCESS,
@@ -112,16 +114,28 @@ fn print(
     meter: &Meter<'_>,
     rule: Rule,
 ) -> Result<(), String> {
-    println!("The tray, judged: {rule}\n{}", table::tray(entries, meter).trim_fmt());
-    let mut chosen = entries.iter().filter(|(line, _)| line.part == arguments.part).peekable();
-    if chosen.peek().is_none() {
-        return Err(format!("part {} asked for, which is not in {}", arguments.part, arguments.tray.display()));
+    let chosen: Vec<&Entry> = match &arguments.part {
+        Some(part) => entries.iter().filter(|(line, _)| line.part == *part).collect(),
+        None => most_open(entries).into_iter().collect(),
+    };
+    if let (Some(part), []) = (&arguments.part, chosen.as_slice()) {
+        return Err(format!("part {part} asked for, which is not in {}", arguments.tray.display()));
     }
-    chosen.for_each(|entry| detail::print(entry, meter));
+    println!("The tray, judged: {rule}\n{}", table::tray(entries, meter).trim_fmt());
+    chosen.into_iter().for_each(|entry| detail::print(entry, meter));
     println!("\nLines that could not be used:");
     for text in table::refused(entries, unreadable) {
         println!("  {text}");
     }
     println!("\n{}", table::count(entries, unreadable).trim_fmt());
     Ok(())
+}
+
+/// The judged part whose conformance probability is nearest to one half.
+fn most_open(entries: &[Entry]) -> Option<&Entry> {
+    let distance = |(_, outcome): &Entry| match outcome {
+        Outcome::Judged(judgement) => (judgement.verdict.conformance_probability - 0.5).abs(),
+        _ => f64::INFINITY,
+    };
+    entries.iter().filter(|entry| distance(entry).is_finite()).min_by(|a, b| distance(a).total_cmp(&distance(b)))
 }
