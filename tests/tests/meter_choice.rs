@@ -109,6 +109,25 @@ fn temperature_outside_the_band() {
     assert_eq!(spans[0].clause_half_width_ohm(0.0, Some(500.0)).unwrap_err().kind(), Kind::OutOfRange);
 }
 
+#[test]
+fn just_outside_the_band_on_either_side() {
+    let span = Meter::example_hand_held().span(2).unwrap();
+    for (temperature_c, widening) in [(18.0, 1.0), (17.5, 1.05), (17.0, 1.1), (28.0, 1.0), (28.5, 1.05), (29.0, 1.1)] {
+        close(span.clause().widening(Some(temperature_c)).unwrap(), widening);
+        close(span.clause_half_width_ohm(-4700.0, Some(temperature_c)).unwrap(), 67.6 * widening);
+    }
+}
+
+/// Two spans that are equally good: the lower one, which uses more of its display.
+#[test]
+fn of_equals_the_lower_span_is_chosen() {
+    let clause = Clause::new(0.01, 0.0).unwrap();
+    let spans = [2.0e3, 20.0e3].map(|top| Span::new("span", top, 1.0, 1.0, Marks::OL, clause).unwrap());
+    let choice = Meter::new(&spans).unwrap().choose(1.0e3, 0.05).unwrap();
+    assert_eq!(choice.index(), 0);
+    assert_eq!(choice.assessment(1).unwrap().outcome, Outcome::Wider { factor: 1.0 });
+}
+
 /// Chosen by brute force: the least half-width among the spans that show the upper limit.
 #[test]
 fn the_choice_is_the_least_uncertainty_that_holds() {
