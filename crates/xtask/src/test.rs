@@ -29,6 +29,7 @@ pub fn run_steps(report: &mut Report) {
     report.step("C header", || done(generate(&["header", "--check"])));
     report.step("README's C program", readme::c_block);
     python_steps(report);
+    report.step("list of doors", || done(generate(&["doors"])));
 }
 
 fn python_steps(report: &mut Report) {
