@@ -5,7 +5,7 @@ use super::inline_text::DisplayText;
 use super::marks::Marks;
 use super::misfit::{Form, Misfit, MisfitText};
 use super::reading::Reading;
-use super::span::Span;
+use super::span::{Span, steps_in};
 use crate::number::{Decimal, FINITE, is_blank};
 
 /// The longest text that is read as a display's, in bytes, blanks included.
@@ -109,8 +109,7 @@ impl Span {
             return misfit(MisfitText::TooManyDigits, at, shown(value));
         }
         let step = self.resolution();
-        let counts = value.digits_at(step.exponent).filter(|digits| digits % step.digits == 0);
-        match counts.map(|digits| digits / step.digits) {
+        match steps_in(value, step) {
             Some(counts) => {
                 let counts = if typed.negative { counts.wrapping_neg() } else { counts };
                 Ok(Reading { ohm: self.at_counts(counts).to_f64(), counts, over: false, negative: typed.negative })

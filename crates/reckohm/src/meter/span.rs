@@ -76,9 +76,7 @@ impl Span {
             unit_power(display_unit_ohm).ok_or(MeterError::UnknownDisplayUnit { given_ohm: display_unit_ohm })?;
         DISPLAY_COUNTS.check(full_scale_ohm / resolution_ohm)?;
         let full_scale_counts = Decimal::shortest(full_scale_ohm)
-            .and_then(|full_scale| full_scale.digits_at(step.exponent))
-            .filter(|digits| digits % step.digits == 0)
-            .map(|digits| digits / step.digits)
+            .and_then(|full_scale| steps_in(full_scale, step))
             .ok_or(MeterError::NotWholeSteps { full_scale_ohm, resolution_ohm })?;
         if i32::from(unit).wrapping_sub(step.exponent) > MOST_DECIMALS {
             return Err(MeterError::TooFineForUnit { resolution_ohm, display_unit_ohm });
@@ -192,6 +190,13 @@ impl Span {
     pub(super) const fn at_counts(&self, counts: i64) -> Decimal {
         Decimal::new(counts.wrapping_mul(self.step.digits), self.step.exponent)
     }
+}
+
+/// How many steps a value is, if it is a whole number of them. Checked division, since the linker cannot know that no step
+/// is 0.
+pub(super) fn steps_in(value: Decimal, step: Decimal) -> Option<i64> {
+    let digits = value.digits_at(step.exponent)?;
+    if digits.checked_rem(step.digits)? == 0 { digits.checked_div(step.digits) } else { None }
 }
 
 /// The part of a clause that does not depend on the reading, rounded once where its numbers are short decimals.
