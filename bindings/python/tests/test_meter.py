@@ -61,7 +61,7 @@ def test_span_holds_what_was_given() -> None:
         ({"accuracy_counts": float("nan")}, RangeError, "NotFinite"),
         ({"fraction_of_reading": 0, "accuracy_counts": 0}, MissingError, "MissingArgument"),
         ({"temperature_band_c": (28, 18)}, ContradictionError, "Contradiction"),
-        ({"over_range_marks": "EEE"}, ChoiceError, None),
+        ({"over_range_marks": "EEE"}, ChoiceError, "UnknownMarks"),
         ({"over_range_marks": 3}, InputTypeError, None),
         ({"label": 3}, InputTypeError, None),
         ({"full_scale_ohm": "2 k"}, InputTypeError, None),
@@ -158,6 +158,17 @@ def test_meter() -> None:
     for spans, error in (([], CountError), (METER.spans[::-1], ContradictionError), ([1], InputTypeError), (5, InputTypeError)):
         with pytest.raises(error):
             Meter(spans)
+
+
+def test_indices() -> None:
+    choice = METER.choose(4700, tolerance=0.05)
+    assert METER.span(2) == METER.spans[2] and choice.assessment(2) == choice.chosen
+    for call in (METER.span, choice.assessment):
+        with pytest.raises(MeterError) as caught:
+            call(6)
+        assert caught.value.kind == "NoSuchSpan"
+        with pytest.raises((TypeError, OverflowError)):
+            call(-1)
 
 
 def test_next_span() -> None:

@@ -17,7 +17,7 @@ from reckohm import preferred
 from reckohm.errors import ReckohmError
 from reckohm.marking import Marking, both_ways
 from reckohm.measurement import evaluate
-from reckohm.meter import Leads, Meter
+from reckohm.meter import Choice, Leads, Meter, Span
 from reckohm.uncertainty import Estimate
 from reckohm.verdict import Limits, Rule, conformance_probability, judge
 
@@ -142,6 +142,66 @@ def whole_interval(row: Row) -> list[Any]:
     return [e.half_width, e.coverage_factor, e.lower, e.upper, e.u]
 
 
+MARKS = {1: "1", 2: "OL", 4: "blank", 8: "dashes"}
+
+
+def span_of(row: Row) -> Span:
+    """Of the first 14 inputs; a bit that stands for no mark is a name that no mark has."""
+    bits = int(row.inputs[4])
+    return Span(
+        row.inputs[0].decode("utf-8"),
+        row.number(1),
+        row.number(2),
+        display_unit_ohm=row.number(3),
+        over_range_marks=[MARKS.get(1 << bit, f"bit {bit}") for bit in range(8) if bits >> bit & 1],
+        fraction_of_reading=row.number(5),
+        fraction_of_span=row.number(6),
+        accuracy_counts=row.number(7),
+        coverage_factor=row.optional(8),
+        step_included=row.inputs[9] == b"true",
+        temperature_band_c=(row.number(10), row.number(11)),
+        temperature_coefficient_per_kelvin=row.optional(12),
+        zeroing_required=row.inputs[13] == b"true",
+    )
+
+
+def shown(row: Row) -> list[Any]:
+    reading = span_of(row).read(row.inputs[14])
+    return [reading.ohm, float(reading.counts), truth(reading.over), truth(reading.negative)]
+
+
+def replied(row: Row) -> list[Any]:
+    reading = span_of(row).read_reply(row.inputs[14])
+    return [reading.ohm, truth(reading.over), truth(reading.negative)]
+
+
+def choice_of(row: Row) -> Choice:
+    return meter_of(row).choose(row.number(1), tolerance=row.number(2), meter_temperature_c=row.optional(3))
+
+
+def meter_of(row: Row) -> Meter:
+    return {"hand_held": Meter.example_hand_held, "bench": Meter.example_bench}[row.text(0)]()
+
+
+def assessed(row: Row) -> list[Any]:
+    made = choice_of(row).assessment(int(row.inputs[4]))
+    numbers = [made.expected_ohm, float(made.counts_used), made.expanded_ohm, made.tur]
+    factor = {"chosen": 1.0, "over-range": 0.0}.get(made.outcome, made.factor)
+    head = [truth(made.holds), written(made.expected_display), *numbers, made.conformance_probability_at_centre]
+    return [*head, truth(made.accepts_some), written(made.outcome), factor]
+
+
+def stepped(row: Row) -> list[Any]:
+    meter, index = meter_of(row), int(row.inputs[1])
+    step = meter.next_span(meter.span(index).read(row.inputs[2]))
+    return [written(step.kind), float(index if step.index is None else step.index)]
+
+
+def wired(row: Row) -> list[float]:
+    leads = Leads.from_wire(row.number(0), row.number(1), int(row.inputs[2]))
+    return [leads.ohm, leads.half_width_ohm]
+
+
 def evaluated(row: Row) -> list[Any]:
     span = Meter.example_hand_held().spans[int(row.text(0))]
     readings = [span.read(text) for text in row.text(1).split()]
@@ -201,6 +261,17 @@ DOORS: dict[str, Callable[[Row], list[Any]]] = {
     "uncertainty.probability_below": lambda row: point(row, "probability_below"),
     "uncertainty.from_repeats": from_repeats,
     "measurement.evaluate": evaluated,
+    "meter.span": lambda row: [float(span_of(row).full_scale_counts)],
+    "meter.span.read": shown,
+    "meter.span.read_reply": replied,
+    "meter.span.display_text": lambda row: [written(span_of(row).display_text(row.number(14)))],
+    "meter.span.clause_half_width_ohm": lambda row: [
+        span_of(row).clause_half_width_ohm(row.number(14), meter_temperature_c=row.optional(15))
+    ],
+    "meter.choose": lambda row: [float(choice_of(row).index)],
+    "meter.choice.assessment": assessed,
+    "meter.next_span": stepped,
+    "meter.leads.from_wire": wired,
     "verdict.judge": judged,
     "verdict.conformance_probability": probability,
     "verdict.limits.from_tolerance": lambda row: limits_of(Limits.from_tolerance(row.number(0), row.number(1))),

@@ -115,6 +115,8 @@ _BY_KIND: dict[str, type[ReckohmError]] = {
     "Contradiction": ContradictionError,
     "MissingArgument": MissingError,
     "OverRangeReading": RangeError,
+    "UnknownSeries": ChoiceError,
+    "UnknownMarks": ChoiceError,
 }
 
 _BY_BLOCK: tuple[tuple[range, type[ReckohmError]], ...] = (
@@ -157,4 +159,5 @@ def _from_core(
 def _not_a_choice(argument: str, given: object, allowed: Sequence[str]) -> ChoiceError:
     """The exception for a name that is none of the choices."""
     names = " or ".join([", ".join(f'"{name}"' for name in allowed[:-1]), f'"{allowed[-1]}"'])
-    return ChoiceError(f"{argument}: {given!r} given, {names} allowed", given=given)
+    status, kind = (222, "UnknownMarks") if argument == "over_range_marks" else (None, None)
+    return ChoiceError(f"{argument}: {given!r} given, {names} allowed", status, kind, given)

@@ -105,6 +105,22 @@ impl Meter {
         PyTuple::new(py, self.spans.iter().map(|span| Span(*span)).collect::<Vec<_>>())
     }
 
+    /// The span with this index, counted from 0.
+    ///
+    /// Raises
+    /// ------
+    /// MeterError
+    ///     An index that belongs to no span.
+    ///
+    /// Examples
+    /// --------
+    /// >>> from reckohm.meter import Meter
+    /// >>> Meter.example_hand_held().span(0).label
+    /// '200 ohm'
+    fn span(&self, index: usize) -> Result<Span, Failure> {
+        Ok(Span(*self.core()?.span(index)?))
+    }
+
     /// Which span a part goes on: of the spans that show every conforming part, the one with the least expanded
     /// uncertainty.
     ///
@@ -236,7 +252,7 @@ pub struct Choice {
 }
 
 impl Choice {
-    fn assessment<'py>(&self, py: Python<'py>, index: usize) -> PyResult<Bound<'py, PyAny>> {
+    fn assess<'py>(&self, py: Python<'py>, index: usize) -> PyResult<Bound<'py, PyAny>> {
         let (nominal_ohm, tolerance, temperature_c) = self.part;
         let meter = self.meter.core()?;
         let choice = meter.choose_at(nominal_ohm, tolerance, temperature_c).map_err(Failure::from)?;
@@ -307,13 +323,29 @@ impl Choice {
     /// What the chosen span makes of the part.
     #[getter]
     fn chosen<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        self.assessment(py, self.index)
+        self.assess(py, self.index)
+    }
+
+    /// What the span with this index makes of the part, and why it was chosen or lost.
+    ///
+    /// Raises
+    /// ------
+    /// MeterError
+    ///     An index that belongs to no span.
+    ///
+    /// Examples
+    /// --------
+    /// >>> from reckohm.meter import Meter
+    /// >>> Meter.example_hand_held().choose(4700, tolerance=0.05).assessment(1).outcome
+    /// 'over-range'
+    fn assessment<'py>(&self, py: Python<'py>, index: usize) -> PyResult<Bound<'py, PyAny>> {
+        self.assess(py, index)
     }
 
     /// What every span of the meter makes of the part, and why it was chosen or lost.
     #[getter]
     fn assessments<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
-        let made = (0..self.meter.spans.len()).map(|index| self.assessment(py, index)).collect::<PyResult<Vec<_>>>()?;
+        let made = (0..self.meter.spans.len()).map(|index| self.assess(py, index)).collect::<PyResult<Vec<_>>>()?;
         PyTuple::new(py, made)
     }
 
