@@ -2,15 +2,15 @@
 
 mod bignum;
 mod decimal;
+pub mod distribution;
 mod dual;
 pub mod elementary;
 mod kind;
-#[allow(dead_code)] // Its users come with the folders after this one.
 pub(crate) mod normal;
 mod parse;
 mod range;
 mod scalar;
-#[allow(dead_code)]
+pub mod special;
 pub(crate) mod student_t;
 
 pub use decimal::Decimal;

@@ -164,6 +164,18 @@ ranges! {
     /// A temperature coefficient as marked.
     MARKED_COEFFICIENT = 100, "marked temperature coefficient", "ppm/K", closed 1.0, 10_000.0; closed,
         "IEC 60062", "give parts per million a kelvin: 0.01 %/K is 100";
+    /// A value of a standardised distribution, or the argument of an error function.
+    DEVIATE = 10, "standardised value", "", closed f64::MIN, f64::MAX; closed,
+        "our rule: no infinity and no NaN enters", "look for a division by a standard uncertainty of zero before this call";
+    /// The argument of the logarithm of the gamma function.
+    GAMMA_ARGUMENT = 11, "argument of the gamma function", "", open 0.0, 2.5e305; closed,
+        "our rule: beyond it the logarithm of the gamma function is larger than any double", "give a number above 0";
+    /// A parameter of the beta function.
+    BETA_PARAMETER = 12, "parameter of the beta function", "", open 0.0, 1.0e9; closed,
+        "our rule: as far as it was tried", "give a number above 0; for larger ones use the normal approximation";
+    /// The argument of the regularised beta function.
+    BETA_ARGUMENT = 13, "argument of the beta function", "", closed 0.0, 1.0; closed,
+        "Abramowitz and Stegun 26.5", "give a fraction from 0 to 1";
     /// Standard uncertainty of any part.
     STANDARD_UNCERTAINTY = 350, "standard uncertainty", "", closed 0.0, f64::INFINITY; open,
         "JCGM 100 2.3.1", "a standard uncertainty is a width, never negative; 0 means that there is no such part";

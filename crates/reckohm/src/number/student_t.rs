@@ -30,35 +30,12 @@ pub(crate) fn above(t: f64, dof: f64) -> f64 {
     if t < 0.0 { 1.0 - tail } else { tail }
 }
 
-/// The integral of the upper tail from t to infinity, for more than one degree of freedom; with one or fewer it is
-/// infinite.
-pub(crate) fn first_integral(t: f64, dof: f64) -> f64 {
-    if dof >= AS_NORMAL {
-        return normal::first_integral(t);
-    }
-    if dof <= 1.0 {
-        return f64::INFINITY;
-    }
-    let place = Place::at(t.abs(), dof);
-    let Place { half_dof: a, t: distance, .. } = place;
-    let density = place.density();
-    if t < 0.0 || place.is_central() {
-        let squares = (dof + t * t) / (dof - 1.0);
-        return if squares.is_finite() { squares * density - t * above(t, dof) } else { -t };
-    }
-    // (ν + t²)/(ν − 1)·f − t·f·t/(2K), with the common part of both terms taken out by hand: 2(ν + t²)·K is
-    // ν·t² + 2a²/(a + 1) less twice (ν + t²) times what the fraction takes from β₀.
-    let taken = place.taken();
-    let fraction = place.first_step() - taken;
-    let square = distance * distance;
-    if !square.is_finite() {
-        return density * distance / ((dof - 1.0) * fraction) * distance * 0.5;
-    }
-    let rest = square + 2.0 * a * a / (a + 1.0) - 2.0 * taken * (dof + square);
-    density * rest / (2.0 * fraction * (dof - 1.0))
+/// Whether the t that is exceeded with probability p up to one half is a double.
+pub(crate) fn is_reached(p: f64, dof: f64) -> bool {
+    dof >= AS_NORMAL || Place::at(f64::MAX, dof).ln_tail() <= ln(p)
 }
 
-/// The t that is exceeded with probability p, for 0 < p < 1; infinite where it is beyond the largest double.
+/// The t that is exceeded with probability p, for 0 < p < 1; the largest double where it is beyond it.
 pub(crate) fn quantile_above(p: f64, dof: f64) -> f64 {
     if dof >= AS_NORMAL {
         return normal::quantile_above(p);
@@ -93,9 +70,6 @@ fn central_quantile(from_centre: f64, dof: f64) -> f64 {
 
 fn tail_quantile(p: f64, dof: f64) -> f64 {
     let wanted = ln(p);
-    if Place::at(f64::MAX, dof).ln_tail() > wanted {
-        return f64::INFINITY;
-    }
     let mut t = tail_start(p, dof);
     for _ in 0..STEPS {
         let place = Place::at(t, dof);
@@ -180,15 +154,17 @@ impl Place {
 
     /// The upper tail, outside the central region.
     fn tail(self) -> f64 {
-        self.density() * (0.5 * self.t / (self.first_step() - self.taken()))
+        self.tail_front() * exp(-self.half_dof * self.ln_growth)
     }
 
     /// The logarithm of the upper tail, outside the central region; it does not underflow.
     fn ln_tail(self) -> f64 {
-        let front = gamma_ratio(self.half_dof) / sqrt(PI * self.dof);
-        // t·x^½ is √(ν·y), which does not overflow.
-        let root = sqrt(self.dof * self.y);
-        ln(front * (0.5 * root / (self.first_step() - self.taken()))) - self.half_dof * self.ln_growth
+        ln(self.tail_front()) - self.half_dof * self.ln_growth
+    }
+
+    /// The tail without its factor xᵃ, which alone can underflow: t·x^½ is √(ν·y), and the root of ν cancels.
+    fn tail_front(self) -> f64 {
+        gamma_ratio(self.half_dof) * sqrt(self.y / PI) * (0.5 / (self.first_step() - self.taken()))
     }
 
     /// β₀ of the continued fraction.
