@@ -15,6 +15,9 @@ use super::normal;
 /// From here on the distribution is the normal one to the last bit wherever its tail is a normal double.
 const AS_NORMAL: f64 = 1.0e24;
 
+/// Fewer degrees of freedom are taken as this many.
+const FEWEST: f64 = 1.0e-300;
+
 /// The density at t.
 pub(crate) fn density(t: f64, dof: f64) -> f64 {
     if dof >= AS_NORMAL { normal::density(t) } else { Place::at(t.abs(), dof).density() }
@@ -115,6 +118,8 @@ struct Place {
 
 impl Place {
     fn at(t: f64, dof: f64) -> Place {
+        // With fewer, every double but 0 is as far out as any other; its half would be below the smallest double.
+        let dof = dof.max(FEWEST);
         let half_dof = 0.5 * dof;
         let direct = t * t / dof;
         let scaled = t / sqrt(dof);
