@@ -277,43 +277,6 @@
 typedef int32_t rko_status;
 
 /*
- A value with the shape of its uncertainty, all in one unit.
-
- Where a meter's accuracy clause dominates, the error is rectangular, not normal, and no fixed factor of u is right:
- intervals and verdicts come from these parts. A struct of zeros but for its `value` is an exact value.
- */
-struct rko_estimate {
-  /*
-   The value.
-   */
-  double value;
-  /*
-   Half-widths of up to two rectangular parts, 0 or more: a meter's clause, the step of a display.
-   */
-  double rectangular[2];
-  /*
-   Standard uncertainty of all normal parts together, 0 or more.
-   */
-  double normal_u;
-  /*
-   Up to two type A parts: the standard deviation of a mean, 0 or more.
-   */
-  double type_a_s[2];
-  /*
-   Their degrees of freedom, 1 or more, infinite allowed; not read where `type_a_s` is 0, and infinite there in results.
-   */
-  double type_a_dof[2];
-  /*
-   How far below the value the true one may lie for a one-sided reason, 0 or more.
-   */
-  double below;
-  /*
-   How far above the value the true one may lie for a one-sided reason (leakage, a body across), 0 or more.
-   */
-  double above;
-};
-
-/*
  A failure as plain numbers.
 
  Every function takes a pointer to one as its last argument, which may be null. When it is not, each call writes it:
@@ -353,6 +316,43 @@ struct rko_detail {
    Which of several arguments or cases; for a null pointer the position of the argument, from 1.
    */
   uint16_t argument;
+};
+
+/*
+ A value with the shape of its uncertainty, all in one unit.
+
+ Where a meter's accuracy clause dominates, the error is rectangular, not normal, and no fixed factor of u is right:
+ intervals and verdicts come from these parts. A struct of zeros but for its `value` is an exact value.
+ */
+struct rko_estimate {
+  /*
+   The value.
+   */
+  double value;
+  /*
+   Half-widths of up to two rectangular parts, 0 or more: a meter's clause, the step of a display.
+   */
+  double rectangular[2];
+  /*
+   Standard uncertainty of all normal parts together, 0 or more.
+   */
+  double normal_u;
+  /*
+   Up to two type A parts: the standard deviation of a mean, 0 or more.
+   */
+  double type_a_s[2];
+  /*
+   Their degrees of freedom, 1 or more, infinite allowed; not read where `type_a_s` is 0, and infinite there in results.
+   */
+  double type_a_dof[2];
+  /*
+   How far below the value the true one may lie for a one-sided reason, 0 or more.
+   */
+  double below;
+  /*
+   How far above the value the true one may lie for a one-sided reason (leakage, a body across), 0 or more.
+   */
+  double above;
 };
 
 /*
@@ -485,6 +485,164 @@ extern "C" {
  Returns: the version, a whole number from 1.
  */
 uint32_t rko_abi_version(void);
+
+/*
+ The probability that a standard normal value is below `z`; 0 where it is below the smallest double.
+
+ Given: `z`, any finite number.
+ Written: `probability`.
+ Statuses: `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+ Source: Abramowitz and Stegun 26.2.
+ */
+rko_status rko_normal_below(double z, double *probability, struct rko_detail *detail);
+
+/*
+ `rko_normal_below` for each of `count` values.
+ */
+rko_status rko_normal_below_n(const double *z,
+                              size_t count,
+                              double *probability,
+                              uint8_t *valid,
+                              struct rko_detail *detail);
+
+/*
+ The probability that a standard normal value is above `z`, to full relative accuracy in its tail.
+
+ Given: `z`, any finite number.
+ Written: `probability`.
+ Statuses: `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+ Source: Abramowitz and Stegun 26.2.
+ */
+rko_status rko_normal_above(double z, double *probability, struct rko_detail *detail);
+
+/*
+ `rko_normal_above` for each of `count` values.
+ */
+rko_status rko_normal_above_n(const double *z,
+                              size_t count,
+                              double *probability,
+                              uint8_t *valid,
+                              struct rko_detail *detail);
+
+/*
+ The value that a standard normal value is below with probability `p`.
+
+ Given: `p`, more than 0 and less than 1.
+ Written: `quantile`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+ Source: Abramowitz and Stegun 26.2.
+ */
+rko_status rko_normal_quantile(double p, double *quantile, struct rko_detail *detail);
+
+/*
+ `rko_normal_quantile` for each of `count` values.
+ */
+rko_status rko_normal_quantile_n(const double *p,
+                                 size_t count,
+                                 double *quantile,
+                                 uint8_t *valid,
+                                 struct rko_detail *detail);
+
+/*
+ The value that a standard normal value is above with probability `p`: take it for a small risk.
+
+ Given: `p`, more than 0 and less than 1.
+ Written: `quantile`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+ Source: Abramowitz and Stegun 26.2.
+ */
+rko_status rko_normal_quantile_above(double p, double *quantile, struct rko_detail *detail);
+
+/*
+ `rko_normal_quantile_above` for each of `count` values.
+ */
+rko_status rko_normal_quantile_above_n(const double *p,
+                                       size_t count,
+                                       double *quantile,
+                                       uint8_t *valid,
+                                       struct rko_detail *detail);
+
+/*
+ The probability that a value of Student's t is below `t`.
+
+ Given: `t`, any finite number; `dof`, degrees of freedom, more than 0, fractions and infinity included.
+ Written: `probability`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+ Source: Abramowitz and Stegun 26.7.
+ */
+rko_status rko_t_below(double t, double dof, double *probability, struct rko_detail *detail);
+
+/*
+ `rko_t_below` for each of `count` values, all with the same degrees of freedom.
+ */
+rko_status rko_t_below_n(const double *t,
+                         size_t count,
+                         double dof,
+                         double *probability,
+                         uint8_t *valid,
+                         struct rko_detail *detail);
+
+/*
+ The probability that a value of Student's t is above `t`, to full relative accuracy in its tail.
+
+ Given: `t`, any finite number; `dof`, degrees of freedom, more than 0, fractions and infinity included.
+ Written: `probability`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+ Source: Abramowitz and Stegun 26.7.
+ */
+rko_status rko_t_above(double t, double dof, double *probability, struct rko_detail *detail);
+
+/*
+ `rko_t_above` for each of `count` values, all with the same degrees of freedom.
+ */
+rko_status rko_t_above_n(const double *t,
+                         size_t count,
+                         double dof,
+                         double *probability,
+                         uint8_t *valid,
+                         struct rko_detail *detail);
+
+/*
+ The value that Student's t is below with probability `p`.
+
+ Given: `p`, more than 0 and less than 1; `dof`, degrees of freedom, more than 0, fractions and infinity included.
+ Written: `quantile`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE` (a quantile beyond the largest
+ double), `RKO_NULL_POINTER`.
+ Source: Abramowitz and Stegun 26.7.
+ */
+rko_status rko_t_quantile(double p, double dof, double *quantile, struct rko_detail *detail);
+
+/*
+ `rko_t_quantile` for each of `count` values, all with the same degrees of freedom.
+ */
+rko_status rko_t_quantile_n(const double *p,
+                            size_t count,
+                            double dof,
+                            double *quantile,
+                            uint8_t *valid,
+                            struct rko_detail *detail);
+
+/*
+ The value that Student's t is above with probability `p`: take it for a small risk.
+
+ Given: `p`, more than 0 and less than 1; `dof`, degrees of freedom, more than 0, fractions and infinity included.
+ Written: `quantile`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE` (a quantile beyond the largest
+ double), `RKO_NULL_POINTER`.
+ Source: Abramowitz and Stegun 26.7.
+ */
+rko_status rko_t_quantile_above(double p, double dof, double *quantile, struct rko_detail *detail);
+
+/*
+ `rko_t_quantile_above` for each of `count` values, all with the same degrees of freedom.
+ */
+rko_status rko_t_quantile_above_n(const double *p,
+                                  size_t count,
+                                  double dof,
+                                  double *quantile,
+                                  uint8_t *valid,
+                                  struct rko_detail *detail);
 
 /*
  An estimate from a value and its standard uncertainty.

@@ -3,6 +3,7 @@
 #[cfg(feature = "text")]
 use core::fmt;
 
+use reckohm::distribution::DistributionError;
 use reckohm::number::{Detail, OutOfRange};
 use reckohm::preferred::PreferredError;
 use reckohm::uncertainty::EstimateError;
@@ -43,6 +44,7 @@ areas! {
     LimitsError = 197,
     EstimateError = 399,
     VerdictError = 449,
+    DistributionError = 89,
 }
 
 impl From<OutOfRange> for Failure {
@@ -55,5 +57,8 @@ impl From<OutOfRange> for Failure {
 #[cfg(feature = "text")]
 pub(crate) fn names_elements(detail: &Detail) -> bool {
     let plain = Detail { argument: 0, ..*detail };
-    detail.argument == 199 && matches!(PreferredError::from_detail(&plain), Some(PreferredError::Element { .. }))
+    let of_preferred = matches!(PreferredError::from_detail(&plain), Some(PreferredError::Element { .. }));
+    let of_distribution = matches!(DistributionError::from_detail(detail), Some(DistributionError::Element { .. }))
+        || matches!(DistributionError::from_detail(&plain), Some(DistributionError::Element { .. }));
+    detail.argument == 199 && of_preferred || matches!(detail.argument, 21 | 89) && of_distribution
 }

@@ -16,6 +16,7 @@ mod answer;
 mod area;
 mod array;
 mod detail;
+mod distribution;
 mod estimate;
 mod limits;
 mod pointer;
@@ -26,6 +27,7 @@ mod text;
 mod verdict;
 
 pub use detail::*;
+pub use distribution::*;
 pub use estimate::*;
 pub use limits::*;
 pub use preferred::*;

@@ -5,6 +5,7 @@ use core::fmt::Display;
 use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyBytes, PyString};
+use reckohm::distribution::DistributionError;
 use reckohm::marking::MarkingError;
 use reckohm::measurement::MeasurementError;
 use reckohm::meter::MeterError;
@@ -91,6 +92,7 @@ macro_rules! failures {
 }
 
 failures!(
+    DistributionError,
     MeasurementError,
     MarkingError,
     MeterError,

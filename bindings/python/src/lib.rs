@@ -2,6 +2,7 @@
 
 use pyo3::prelude::*;
 
+mod distribution;
 mod errors;
 mod marking;
 mod measurement;
@@ -19,6 +20,7 @@ mod verdict;
 fn core_module(module: &Bound<'_, PyModule>) -> PyResult<()> {
     type Fill = fn(&Bound<'_, PyModule>, &Bound<'_, PyModule>) -> PyResult<()>;
     let parts: &[(&str, Fill)] = &[
+        ("distribution", distribution::fill),
         ("marking", marking::fill),
         ("measurement", measurement::fill),
         ("meter", meter::fill),

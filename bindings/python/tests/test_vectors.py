@@ -13,7 +13,7 @@ from typing import Any, Callable
 
 import pytest
 
-from reckohm import preferred
+from reckohm import distribution, preferred
 from reckohm.errors import ReckohmError
 from reckohm.marking import Marking, both_ways
 from reckohm.measurement import evaluate
@@ -238,6 +238,14 @@ def limits_of(limits: Limits) -> list[float]:
 
 # What each function of the vectors is at this door: the row's inputs in, numbers and texts out, in their order.
 DOORS: dict[str, Callable[[Row], list[Any]]] = {
+    "distribution.normal_below": lambda row: [distribution.normal_below(row.number(0))],
+    "distribution.normal_above": lambda row: [distribution.normal_above(row.number(0))],
+    "distribution.normal_quantile": lambda row: [distribution.normal_quantile(row.number(0))],
+    "distribution.normal_quantile_above": lambda row: [distribution.normal_quantile_above(row.number(0))],
+    "distribution.t_below": lambda row: [distribution.t_below(row.number(0), row.number(1))],
+    "distribution.t_above": lambda row: [distribution.t_above(row.number(0), row.number(1))],
+    "distribution.t_quantile": lambda row: [distribution.t_quantile(row.number(0), row.number(1))],
+    "distribution.t_quantile_above": lambda row: [distribution.t_quantile_above(row.number(0), row.number(1))],
     "preferred.nearest": lambda row: [preferred.nearest(row.number(0), row.text(1))],
     "preferred.below": lambda row: [preferred.below(row.number(0), row.text(1))],
     "preferred.above": lambda row: [preferred.above(row.number(0), row.text(1))],
