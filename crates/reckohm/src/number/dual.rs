@@ -27,6 +27,11 @@ pub struct Dual<R, const N: usize> {
 
 impl<R: Real, const N: usize> Dual<R, N> {
     /// The variable with this index, counted from 0. An index of `N` or more gives a constant.
+    ///
+    /// ```
+    /// use reckohm::number::Dual;
+    /// assert_eq!(Dual::<f64, 2>::variable(3.0, 1).partials(), [0.0, 1.0]);
+    /// ```
     #[inline(always)]
     pub fn variable(value: R, index: usize) -> Self {
         let mut partials = [R::lit(0.0); N];
@@ -37,12 +42,23 @@ impl<R: Real, const N: usize> Dual<R, N> {
     }
 
     /// A number that depends on no variable.
+    ///
+    /// ```
+    /// use reckohm::number::Dual;
+    /// assert_eq!(Dual::<f64, 2>::constant(3.0).partials(), [0.0, 0.0]);
+    /// ```
     #[inline(always)]
     pub fn constant(value: R) -> Self {
         Dual { value, partials: [R::lit(0.0); N] }
     }
 
     /// A value whose partial derivatives are known already.
+    ///
+    /// ```
+    /// use reckohm::number::Dual;
+    /// let doubled = Dual::with_partials(3.0, [4.0]) + Dual::with_partials(3.0, [4.0]);
+    /// assert_eq!((doubled.value(), doubled.partials()), (6.0, [8.0]));
+    /// ```
     #[inline(always)]
     pub fn with_partials(value: R, partials: [R; N]) -> Self {
         Dual { value, partials }

@@ -63,6 +63,12 @@ macro_rules! elementary {
     ($ln:ident, $exp:ident, $float:ident, $bits:ident, $artanh:ident, $exponential:ident, $upper:ident, $lower:ident,
      $log2_e:expr, $lowest:literal, $highest:literal) => {
         /// Natural logarithm, within 1 unit in the last place: −∞ at 0, NaN below, +∞ at +∞.
+        ///
+        /// ```
+        #[doc = concat!("use reckohm::number::elementary::", stringify!($ln), ";")]
+        #[doc = concat!("assert_eq!(", stringify!($ln), "(1.0), 0.0);")]
+        #[doc = concat!("assert!((", stringify!($ln), "(10.0) - 2.302_585).abs() < 1e-6);")]
+        /// ```
         #[inline(always)]
         pub fn $ln(x: $float) -> $float {
             const FRACTION_BITS: u32 = $float::MANTISSA_DIGITS - 1;
@@ -98,6 +104,12 @@ macro_rules! elementary {
         }
 
         /// Exponential, within 1 unit in the last place, subnormal results included: 0 far below, +∞ far above.
+        ///
+        /// ```
+        #[doc = concat!("use reckohm::number::elementary::", stringify!($exp), ";")]
+        #[doc = concat!("assert_eq!(", stringify!($exp), "(0.0), 1.0);")]
+        #[doc = concat!("assert!((", stringify!($exp), "(1.0) - 2.718_282).abs() < 1e-6);")]
+        /// ```
         #[inline(always)]
         pub fn $exp(x: $float) -> $float {
             const FRACTION_BITS: u32 = $float::MANTISSA_DIGITS - 1;
@@ -151,6 +163,11 @@ elementary!(
 );
 
 /// Square root, exactly rounded: from the hardware with the feature `std`, else in software, with the same bits.
+///
+/// ```
+/// use reckohm::number::elementary::sqrt;
+/// assert_eq!(sqrt(2.25), 1.5);
+/// ```
 #[inline(always)]
 pub fn sqrt(x: f64) -> f64 {
     #[cfg(feature = "std")]
@@ -164,6 +181,11 @@ pub fn sqrt(x: f64) -> f64 {
 }
 
 /// Square root in single precision, exactly rounded.
+///
+/// ```
+/// use reckohm::number::elementary::sqrt_f32;
+/// assert_eq!(sqrt_f32(2.25), 1.5);
+/// ```
 #[inline(always)]
 pub fn sqrt_f32(x: f32) -> f32 {
     #[cfg(feature = "std")]

@@ -19,6 +19,12 @@ macro_rules! kinds {
             pub const fn number(self) -> i32 { self as i32 }
 
             /// The kind with this status number, if there is one.
+            ///
+            /// ```
+            /// use reckohm::number::Kind;
+            /// assert_eq!(Kind::from_number(Kind::Empty.number()), Some(Kind::Empty));
+            /// assert_eq!(Kind::from_number(-1), None);
+            /// ```
             pub const fn from_number(number: i32) -> Option<Kind> {
                 match number { $($number => Some(Kind::$name),)+ _ => None }
             }
@@ -137,6 +143,12 @@ pub struct Detail {
 
 impl Detail {
     /// A failure of this kind with every other field 0.
+    ///
+    /// ```
+    /// use reckohm::number::{Detail, Kind};
+    /// let detail = Detail { index: 3, failed: 2, ..Detail::new(Kind::Empty) };
+    /// assert_eq!((detail.kind, detail.given), (Kind::Empty, 0.0));
+    /// ```
     pub const fn new(kind: Kind) -> Detail {
         Detail { kind, row: 0, argument: 0, given: 0.0, lower: 0.0, upper: 0.0, index: 0, failed: 0 }
     }

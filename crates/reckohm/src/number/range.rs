@@ -32,6 +32,12 @@ impl RangeRow {
     ///
     /// # Errors
     /// [`OutOfRange`] for anything else, NaN included.
+    ///
+    /// ```
+    /// use reckohm::number::PROBABILITY;
+    /// assert_eq!(PROBABILITY.check(0.95), Ok(0.95));
+    /// assert!(PROBABILITY.check(95.0).is_err() && PROBABILITY.check(f64::NAN).is_err());
+    /// ```
     #[inline]
     pub fn check(&'static self, given: f64) -> Result<f64, OutOfRange> {
         let above = if self.lower_open { given > self.lower } else { given >= self.lower };
@@ -40,6 +46,11 @@ impl RangeRow {
     }
 
     /// The row with this number, if there is one.
+    ///
+    /// ```
+    /// use reckohm::number::{PROBABILITY, RangeRow};
+    /// assert_eq!(RangeRow::from_number(PROBABILITY.number), Some(&PROBABILITY));
+    /// ```
     pub fn from_number(number: u16) -> Option<&'static RangeRow> {
         RANGES.iter().copied().find(|row| row.number == number)
     }
@@ -72,6 +83,12 @@ impl OutOfRange {
     }
 
     /// Back from plain numbers, if they are of a range error.
+    ///
+    /// ```
+    /// use reckohm::number::{OutOfRange, PROBABILITY};
+    /// let error = PROBABILITY.check(95.0).unwrap_err();
+    /// assert_eq!(OutOfRange::from_detail(&error.detail()), Some(error));
+    /// ```
     pub fn from_detail(detail: &Detail) -> Option<OutOfRange> {
         if !matches!(detail.kind, Kind::OutOfRange | Kind::NotFinite) {
             return None;

@@ -38,15 +38,30 @@ pub trait Scalar:
     type Real: Real;
 
     /// A plain number as this one, without partial derivatives.
+    ///
+    /// ```
+    /// use reckohm::number::{Dual, Scalar};
+    /// assert_eq!(<Dual<f64, 1> as Scalar>::of(4.7).value(), 4.7);
+    /// ```
     fn of(x: Self::Real) -> Self;
 
     /// The plain result.
     fn value(self) -> Self::Real;
 
     /// A constant of the formula, rounded to the number in use.
+    ///
+    /// ```
+    /// use reckohm::number::Scalar;
+    /// assert_eq!(<f32 as Scalar>::lit(0.1), 0.1_f32);
+    /// ```
     fn lit(c: f64) -> Self;
 
     /// Whether the plain value is less than the other's; false if either is NaN.
+    ///
+    /// ```
+    /// use reckohm::number::Scalar;
+    /// assert!(1.0.is_below(2.0) && !f64::NAN.is_below(2.0));
+    /// ```
     #[inline(always)]
     fn is_below(self, other: Self) -> bool {
         self.value() < other.value()
@@ -54,6 +69,14 @@ pub trait Scalar:
 
     /// The first if `yes`, else the second. Both have been computed: this is how a formula in pieces stays free of
     /// branches.
+    ///
+    /// ```
+    /// use reckohm::number::Scalar;
+    /// fn magnitude<S: Scalar>(x: S) -> S {
+    ///     S::select(x.is_below(S::lit(0.0)), -x, x)
+    /// }
+    /// assert_eq!(magnitude(-4.7), 4.7);
+    /// ```
     fn select(yes: bool, a: Self, b: Self) -> Self;
 
     /// Square root, exactly rounded.
@@ -72,6 +95,11 @@ pub trait Real: Scalar<Real = Self> + PartialOrd + Display + Default {
     const SPACING_AT_ONE: Self;
 
     /// From double precision, rounded to nearest.
+    ///
+    /// ```
+    /// use reckohm::number::Real;
+    /// assert_eq!(<f32 as Real>::of_f64(0.1), 0.1_f32);
+    /// ```
     fn of_f64(x: f64) -> Self;
 
     /// To double precision, exactly.
