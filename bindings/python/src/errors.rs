@@ -53,7 +53,7 @@ impl Failure {
     fn exception<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
         static FROM_CORE: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
         let from_core = FROM_CORE.import(py, "reckohm.errors", "_from_core")?;
-        let Detail { kind, row, argument, given, lower, upper, index, .. } = self.detail;
+        let Detail { kind, row, given, lower, upper, index, .. } = self.detail;
         let text = match &self.text {
             None => py.None().into_bound(py),
             Some(bytes) => match core::str::from_utf8(bytes) {
@@ -66,7 +66,6 @@ impl Failure {
             kind.name(),
             self.message.as_str(),
             row,
-            argument,
             given,
             lower,
             upper,

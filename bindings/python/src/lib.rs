@@ -1,6 +1,7 @@
 //! The Python door of `reckohm`: pyo3 functions and classes, with NumPy ufuncs behind them. No maths of its own.
 
 use pyo3::prelude::*;
+use reckohm::number::Kind;
 
 mod distribution;
 mod errors;
@@ -33,5 +34,7 @@ fn core_module(module: &Bound<'_, PyModule>) -> PyResult<()> {
         fill(module, &part)?;
         module.setattr(format!("_{name}"), part)?;
     }
-    Ok(())
+    // Status numbers with their names, for the test that raises each of them.
+    let kinds: Vec<_> = Kind::ALL.iter().map(|kind| (kind.number(), kind.name())).collect();
+    module.setattr("_kinds", kinds)
 }

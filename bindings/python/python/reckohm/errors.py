@@ -139,7 +139,6 @@ def _from_core(
     kind: str,
     message: str,
     row: int,
-    argument: int,
     given: float,
     lower: float,
     upper: float,
@@ -149,10 +148,11 @@ def _from_core(
 ) -> ReckohmError:
     """The exception of a failure in the compiled core; fields that a failure does not use arrive as 0."""
     exception = _class_of(status, kind)
-    allowed = (lower, upper) if row or lower or upper else None
+    # Elsewhere the two ends hold other numbers of the failure, which the message says.
+    allowed = (lower, upper) if row or (kind == "WrongCount" and lower) else None
     if text is None:
         where = index if of_list else None
-        return exception(message, status, kind, given if row or argument else None, allowed, row or None, where)
+        return exception(message, status, kind, given if row or given else None, allowed, row or None, where)
     return exception(message, status, kind, text, allowed, row or None, index)
 
 
