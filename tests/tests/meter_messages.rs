@@ -30,6 +30,11 @@ fn without_parts() -> MeterError {
 fn messages() -> Vec<(MeterError, Kind, &'static str)> {
     vec![
         (
+            hand_held(1).reading(-3.0, 3, false, true).unwrap_err(),
+            Kind::Contradiction,
+            "reading from its numbers: -3 ohm with 3 counts given, counts times the step of 1 ohm (or none, for a reply), a sign that is marked, and the full scale where it is over-range allowed; give them as they were read",
+        ),
+        (
             hand_held(1).read(b"1462").unwrap_err(),
             Kind::MissingPoint,
             "display text: 1462 given without its point, 0.000 to 1.999 kohm is shown here; it could be 1.462 kohm; write all digits and the point as the display shows them",

@@ -77,7 +77,7 @@
 /** A whole number that stands for none of the named choices. Only the C door has it. */
 #define RKO_UNKNOWN_CODE 91
 
-/** A text that does not fit into the room given for it. Only the C door has it. */
+/** A text or list that does not fit into the room given for it. Only the C door has it. */
 #define RKO_BUFFER_TOO_SMALL 92
 
 /** A name that is not that of a series of preferred values. */
@@ -187,9 +187,54 @@
 
 
 /*
+ Of the spans that show every conforming part, this has the least expanded uncertainty.
+ */
+#define RKO_OUTCOME_CHOSEN 1
+
+/*
+ A conforming part at the upper limit would be over-range here.
+ */
+#define RKO_OUTCOME_OVER_RANGE 2
+
+/*
+ The expanded uncertainty here is wider than the chosen span's.
+ */
+#define RKO_OUTCOME_WIDER 3
+
+/*
+ Stay on this span.
+ */
+#define RKO_STEP_STAY 1
+
+/*
+ Go up to the span given.
+ */
+#define RKO_STEP_UP 2
+
+/*
+ Go down to the span given.
+ */
+#define RKO_STEP_DOWN 3
+
+/*
+ The resistance is beyond the highest span.
+ */
+#define RKO_STEP_BEYOND_HIGHEST 4
+
+/*
  The version of this binary interface. It grows with every change that a compiled caller would feel.
  */
 #define RKO_ABI_VERSION 1
+
+/*
+ The leads were read with their tips touching.
+ */
+#define RKO_LEADS_FROM_READING 1
+
+/*
+ The leads were reckoned from their wire.
+ */
+#define RKO_LEADS_FROM_WIRE 2
 
 /*
  The value alone decides (JCGM 106 8.2): two answers, and half of the parts at a limit are judged wrongly.
@@ -205,6 +250,51 @@
  The probability of being outside either limit is bounded.
  */
 #define RKO_RULE_MAX_RISK 3
+
+/*
+ Over-range is shown as a lone "1" at the left.
+ */
+#define RKO_MARK_ONE_ALONE 1
+
+/*
+ Over-range is shown as "OL" in any of its spellings.
+ */
+#define RKO_MARK_OL 2
+
+/*
+ Over-range is shown by blank digits.
+ */
+#define RKO_MARK_BLANK 4
+
+/*
+ Over-range is shown by dashes.
+ */
+#define RKO_MARK_DASHES 8
+
+/*
+ The clause is an expanded uncertainty with the coverage factor given, not a limit.
+ */
+#define RKO_SPAN_COVERAGE 1
+
+/*
+ The rounding by the display's step comes on top of the counts.
+ */
+#define RKO_SPAN_STEP_OUTSIDE_COUNTS 2
+
+/*
+ The clause has a temperature coefficient.
+ */
+#define RKO_SPAN_HAS_TEMPERATURE_COEFFICIENT 4
+
+/*
+ The clause holds only after the meter was zeroed with its leads shorted.
+ */
+#define RKO_SPAN_ZEROING_REQUIRED 8
+
+/*
+ The most spans that one call takes.
+ */
+#define RKO_SPANS_MOST 16
 
 /*
  Bytes that hold every text of this library with its closing zero.
@@ -277,6 +367,119 @@
 typedef int32_t rko_status;
 
 /*
+ One setting of a meter, with what its display can show there and how good it is.
+
+ `rko_span_new` fills one with the usual conditions; change members afterwards, and see them checked by `rko_span_check`
+ or by any call that takes the span.
+ */
+struct rko_span {
+  /*
+   The first value in ohm that the display no longer shows: 2000 for 2000 counts of 1 ohm. In (0, 1e15].
+   */
+  double full_scale_ohm;
+  /*
+   The step of the last digit in ohm: 1, 2 or 5 times a power of ten.
+   */
+  double resolution_ohm;
+  /*
+   The unit that the display shows in, in ohm: 0.001, 1, 1e3, 1e6 or 1e9.
+   */
+  double display_unit_ohm;
+  /*
+   The part of the accuracy clause that grows with the reading, a fraction in [0, 1).
+   */
+  double fraction_of_reading;
+  /*
+   The part that is a fraction of full scale, in [0, 1).
+   */
+  double fraction_of_span;
+  /*
+   The part in counts, multiples of the resolution, in [0, 1e6].
+   */
+  double accuracy_counts;
+  /*
+   The coverage factor of the clause, in (0, 10]; read only with `RKO_SPAN_COVERAGE`.
+   */
+  double coverage_factor;
+  /*
+   The lowest meter temperature at which the clause holds as it stands, degrees Celsius, in [-60, 120].
+   */
+  double temperature_lower_c;
+  /*
+   The highest one.
+   */
+  double temperature_upper_c;
+  /*
+   How much wider the clause is, as a part of itself, for each kelvin outside, in [0, 1]; read only with
+   `RKO_SPAN_HAS_TEMPERATURE_COEFFICIENT`.
+   */
+  double temperature_coefficient_per_kelvin;
+  /*
+   How over-range is shown: a sum of `RKO_MARK_...`.
+   */
+  uint32_t marks;
+  /*
+   A sum of `RKO_SPAN_...`.
+   */
+  uint32_t flags;
+  /*
+   What stands beside the meter's knob: 1 to 15 bytes of UTF-8 and a closing zero.
+   */
+  char label[16];
+};
+
+/*
+ What one span would make of a part.
+ */
+struct rko_assessment {
+  /*
+   What a part of exactly the nominal value shows, in ohm; the full scale where it is over-range.
+   */
+  double expected_ohm;
+  /*
+   The expanded uncertainty in ohm, at a coverage probability of 0.95, of one reading of the nominal value, from the
+   meter alone.
+   */
+  double expanded_ohm;
+  /*
+   Test uncertainty ratio: the width of the tolerance over that of the coverage interval.
+   */
+  double tur;
+  /*
+   The probability that a part that reads exactly the nominal value conforms.
+   */
+  double conformance_probability_at_centre;
+  /*
+   How many times as wide as the chosen span's the expanded uncertainty is; 0 unless `RKO_OUTCOME_WIDER`.
+   */
+  double wider_factor;
+  /*
+   What is shown, in steps of the display; the full scale's where it is over-range.
+   */
+  int64_t counts_used;
+  /*
+   1 if every part up to the upper limit is shown, else 0.
+   */
+  uint32_t holds;
+  /*
+   1 if a part can be accepted here at a risk of 5 %, else 0.
+   */
+  uint32_t accepts_some;
+  /*
+   `RKO_OUTCOME_CHOSEN`, `RKO_OUTCOME_OVER_RANGE` or `RKO_OUTCOME_WIDER`.
+   */
+  uint32_t outcome;
+  /*
+   0.
+   */
+  uint32_t reserved;
+  /*
+   What a part of exactly the nominal value shows, with a closing zero.
+   */
+  char expected_display[32];
+};
+
+/*
  A failure as plain numbers.
 
  Every function takes a pointer to one as its last argument, which may be null. When it is not, each call writes it:
@@ -316,6 +519,29 @@ struct rko_detail {
    Which of several arguments or cases; for a null pointer the position of the argument, from 1.
    */
   uint16_t argument;
+};
+
+/*
+ One reading on one span.
+ */
+struct rko_reading {
+  /*
+   The resistance in ohm, with its sign. Of an over-range reading it is the span's full scale, a bound that the
+   resistance lies beyond and not its value.
+   */
+  double ohm;
+  /*
+   How many display steps it is, with its sign; 0 for a reply over the wire and for over-range.
+   */
+  int64_t counts;
+  /*
+   1 if the resistance is beyond the span: there is no value. Else 0.
+   */
+  uint32_t over;
+  /*
+   1 if a minus was shown; legal on a short, and not distinguishable from zero. Else 0.
+   */
+  uint32_t negative;
 };
 
 /*
@@ -383,6 +609,45 @@ struct rko_expanded {
    u, the combined standard uncertainty.
    */
   double u;
+};
+
+/*
+ The leads between meter and part. Made by `rko_leads_from_reading` or `rko_leads_from_wire`; the members tell what they
+ were made from, and `ohm` and `half_width_ohm` what that comes to: these two are not read again.
+ */
+struct rko_leads {
+  /*
+   Resistance of the leads, there and back, ohm.
+   */
+  double ohm;
+  /*
+   Half-width of what is known about it, ohm; a reading's is that of its span, and 0 here.
+   */
+  double half_width_ohm;
+  /*
+   Length of one lead, metre, if from its wire, else 0.
+   */
+  double length_m;
+  /*
+   Cross-section, square millimetre, if from its wire, else 0.
+   */
+  double area_mm2;
+  /*
+   The reading, if from one.
+   */
+  struct rko_reading reading;
+  /*
+   The span that the reading was taken on, if from a reading.
+   */
+  struct rko_span span;
+  /*
+   `RKO_LEADS_FROM_READING` or `RKO_LEADS_FROM_WIRE`.
+   */
+  uint32_t source;
+  /*
+   Class of the conductor, 1, 2 or 5, if from its wire, else 0.
+   */
+  uint32_t wire_class;
 };
 
 /*
@@ -477,6 +742,42 @@ struct rko_verdict {
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
+
+/*
+ The span of a meter for a part: of the spans that show every conforming part, the one with the least expanded
+ uncertainty; and what every span would make of the part.
+
+ Given: `spans`, `count` of them, at most `RKO_SPANS_MOST`, from the lowest to the highest; `nominal_ohm`, in (0, 1e15];
+ `tolerance`, a fraction in (0, 1); `meter_temperature_c`, or null for a meter within its temperature band.
+ Written: `assessments`, `count` of them; `chosen`, the index of the chosen span, from 0.
+ Statuses: those of `rko_span_check`; `RKO_EMPTY`, `RKO_CONTRADICTION` (order of the spans), `RKO_WRONG_COUNT`,
+ `RKO_NO_SPAN_HOLDS`, `RKO_MISSING_ARGUMENT`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_meter_choose(const struct rko_span *spans,
+                            size_t count,
+                            double nominal_ohm,
+                            double tolerance,
+                            const double *meter_temperature_c,
+                            struct rko_assessment *assessments,
+                            size_t *chosen,
+                            struct rko_detail *detail);
+
+/*
+ The next span after a reading: up after over-range, down where a lower span shows it as well, else stay.
+
+ Given: `spans`, `count` of them, at most `RKO_SPANS_MOST`, from the lowest to the highest; `index`, the span that the
+ reading was taken on, from 0; `reading`.
+ Written: `step`, one of `RKO_STEP_...`; `next`, the index of the span to go to, `index` itself for the others.
+ Statuses: those of `rko_span_check`; `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_WRONG_COUNT`, `RKO_NO_SUCH_SPAN`,
+ `RKO_BEYOND_FULL_SCALE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_meter_next_span(const struct rko_span *spans,
+                               size_t count,
+                               size_t index,
+                               const struct rko_reading *reading,
+                               uint32_t *step,
+                               size_t *next,
+                               struct rko_detail *detail);
 
 /*
  The version of the binary interface that the library was built with. A program compares it with `RKO_ABI_VERSION`
@@ -824,6 +1125,33 @@ rko_status rko_estimate_probability_below(const struct rko_estimate *estimate,
                                           struct rko_detail *detail);
 
 /*
+ The leads as read with their tips touching one another.
+
+ Given: `reading`, within its span; `span`, that it was taken on.
+ Written: `leads`.
+ Statuses: those of `rko_span_check`; `RKO_OVER_RANGE_READING`, `RKO_CONTRADICTION`, `RKO_BEYOND_FULL_SCALE`,
+ `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_leads_from_reading(const struct rko_reading *reading,
+                                  const struct rko_span *span,
+                                  struct rko_leads *leads,
+                                  struct rko_detail *detail);
+
+/*
+ The leads as reckoned from their wire, both conductors, copper at 20 degrees Celsius.
+
+ Given: `length_m` of one lead; `area_mm2` and `wire_class`, as IEC 60228 lists them.
+ Written: `leads`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_WIRE_NOT_IN_TABLE`, `RKO_NULL_POINTER`.
+ Source: IEC 60228.
+ */
+rko_status rko_leads_from_wire(double length_m,
+                               double area_mm2,
+                               uint32_t wire_class,
+                               struct rko_leads *leads,
+                               struct rko_detail *detail);
+
+/*
  Limits from their two ends.
 
  Given: `lower_ohm`, minus infinity for none; `upper_ohm`, infinity for none, not below the lower one.
@@ -995,6 +1323,64 @@ rko_status rko_preferred_coarsest_n(const double *ohm,
 rko_status rko_preferred_tolerance(uint32_t series, double *tolerance, struct rko_detail *detail);
 
 /*
+ What a display text means on a span: digits as the display shows them, over-range marks of that span, a minus, a decimal
+ comma, a letter k, M or G behind.
+
+ Given: `span`; `text`, at most 32 bytes, and its `length`.
+ Written: `reading`.
+ Statuses: those of `rko_span_check`; `RKO_EMPTY`, `RKO_TEXT_TOO_LONG`, `RKO_UNEXPECTED_BYTE`, `RKO_MISSING_DIGITS`,
+ `RKO_MARK_NOT_OF_SPAN`, `RKO_MISSING_POINT`, `RKO_TOO_FEW_DECIMALS`, `RKO_TOO_MANY_DECIMALS`, `RKO_TOO_MANY_DIGITS`,
+ `RKO_OFF_GRID`, `RKO_BEYOND_FULL_SCALE`, `RKO_AMBIGUOUS_TEXT`; `RKO_NULL_POINTER`.
+ */
+rko_status rko_span_read(const struct rko_span *span,
+                         const char *text,
+                         size_t length,
+                         struct rko_reading *reading,
+                         struct rko_detail *detail);
+
+/*
+ `rko_span_read` for each of `count` texts on one span.
+
+ Given: `bytes`, the texts one after another; `offsets`, `count + 1` of them, ascending from 0 or more: text i is the bytes
+ from `offsets[i]` to before `offsets[i + 1]`. In the detail of a bad element `index` is the element, and the byte is
+ `lower` for `RKO_UNEXPECTED_BYTE`, `RKO_MISSING_DIGITS` and `RKO_MARK_NOT_OF_SPAN`.
+ Statuses: those of `rko_span_read`, and `RKO_CONTRADICTION` for offsets that do not ascend.
+ */
+rko_status rko_span_read_n(const struct rko_span *span,
+                           const char *bytes,
+                           const int64_t *offsets,
+                           size_t count,
+                           struct rko_reading *readings,
+                           uint8_t *valid,
+                           struct rko_detail *detail);
+
+/*
+ What a meter's answer over the wire means on a span, in ohm, in the numeric forms NR1, NR2 and NR3; 9.9E37 is over-range.
+
+ Given: `span`; `text`, at most 128 bytes, and its `length`.
+ Written: `reading`.
+ Statuses: those of `rko_span_check`; `RKO_EMPTY`, `RKO_TEXT_TOO_LONG`, `RKO_UNEXPECTED_BYTE`, `RKO_MISSING_DIGITS`,
+ `RKO_RESULT_OUT_OF_RANGE`, `RKO_NO_READING`, `RKO_UNDEFINED_MARK`, `RKO_BEYOND_FULL_SCALE`; `RKO_NULL_POINTER`.
+ Source: IEEE 488.2, SCPI-1999, as reprinted in programming guides of several instruments.
+ */
+rko_status rko_span_read_reply(const struct rko_span *span,
+                               const char *text,
+                               size_t length,
+                               struct rko_reading *reading,
+                               struct rko_detail *detail);
+
+/*
+ `rko_span_read_reply` for each of `count` texts on one span, given as for `rko_span_read_n`.
+ */
+rko_status rko_span_read_reply_n(const struct rko_span *span,
+                                 const char *bytes,
+                                 const int64_t *offsets,
+                                 size_t count,
+                                 struct rko_reading *readings,
+                                 uint8_t *valid,
+                                 struct rko_detail *detail);
+
+/*
  The rule by which the value alone decides.
 
  Written: `rule`.
@@ -1023,6 +1409,93 @@ rko_status rko_rule_guarded(double risk, struct rko_rule *rule, struct rko_detai
  Source: JCGM 106 8.3.
  */
 rko_status rko_rule_max_risk(double risk, struct rko_rule *rule, struct rko_detail *detail);
+
+/*
+ A span with the usual conditions: the clause is a limit, the display's step is inside its counts, it holds from 18 to 28
+ degrees Celsius (common practice), and there is no part of full scale.
+
+ Given: `label`, 1 to 15 bytes of UTF-8, and `label_length`; `full_scale_ohm`, `resolution_ohm`, `display_unit_ohm`,
+ `marks`, `fraction_of_reading`, `accuracy_counts`, as the members of `rko_span`.
+ Written: `span`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_TEXT_TOO_LONG`, `RKO_UNEXPECTED_BYTE`,
+ `RKO_CONTRADICTION`, `RKO_MISSING_ARGUMENT`, `RKO_UNKNOWN_RESOLUTION`, `RKO_UNKNOWN_DISPLAY_UNIT`, `RKO_UNKNOWN_MARKS`,
+ `RKO_NULL_POINTER`.
+ Source: the meter's specification.
+ */
+rko_status rko_span_new(const char *label,
+                        size_t label_length,
+                        double full_scale_ohm,
+                        double resolution_ohm,
+                        double display_unit_ohm,
+                        uint32_t marks_of_span,
+                        double fraction_of_reading,
+                        double accuracy_counts,
+                        struct rko_span *span,
+                        struct rko_detail *detail);
+
+/*
+ Whether a span is legal: the answer is the status.
+
+ Given: `span`.
+ Statuses: those of `rko_span_new`, and `RKO_UNKNOWN_CODE` for an unknown flag.
+ */
+rko_status rko_span_check(const struct rko_span *span, struct rko_detail *detail);
+
+/*
+ The full scale of a span in steps of its display.
+
+ Given: `span`.
+ Written: `counts`.
+ Statuses: those of `rko_span_check`.
+ */
+rko_status rko_span_full_scale_counts(const struct rko_span *span, int64_t *counts, struct rko_detail *detail);
+
+/*
+ The accuracy clause of a span at a reading.
+
+ Given: `span`; `ohm`, finite; `meter_temperature_c`, in [-60, 120] degrees Celsius, or null for a meter within its band.
+ Written: `half_width_ohm`.
+ Statuses: those of `rko_span_check`; `RKO_MISSING_ARGUMENT` outside the band without a temperature coefficient.
+ */
+rko_status rko_span_clause_half_width_ohm(const struct rko_span *span,
+                                          double ohm,
+                                          const double *meter_temperature_c,
+                                          double *half_width_ohm,
+                                          struct rko_detail *detail);
+
+/*
+ What the display of a span shows for a resistance.
+
+ Given: `span`; `ohm`, finite; `buffer`, of `capacity` bytes; 25 hold every such text.
+ Written: the text with a closing zero.
+ Statuses: those of `rko_span_check`; `RKO_BEYOND_FULL_SCALE` if the span has no mark; `RKO_BUFFER_TOO_SMALL`.
+ */
+rko_status rko_span_display_text(const struct rko_span *span,
+                                 double ohm,
+                                 char *buffer,
+                                 size_t capacity,
+                                 struct rko_detail *detail);
+
+/*
+ An invented hand-held meter of 2000 counts, for demonstrations.
+
+ Given: `spans`, room for `capacity` of them; `RKO_SPANS_MOST` is enough.
+ Written: `spans`, from the lowest to the highest, and their `count`.
+ Statuses: `RKO_BUFFER_TOO_SMALL`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_meter_example_hand_held(struct rko_span *spans,
+                                       size_t capacity,
+                                       size_t *count,
+                                       struct rko_detail *detail);
+
+/*
+ An invented bench meter of 5 1/2 digits, for demonstrations.
+
+ Given: `spans`, room for `capacity` of them; `RKO_SPANS_MOST` is enough.
+ Written: `spans`, from the lowest to the highest, and their `count`.
+ Statuses: `RKO_BUFFER_TOO_SMALL`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_meter_example_bench(struct rko_span *spans, size_t capacity, size_t *count, struct rko_detail *detail);
 
 /*
  The full text of a failure, for a person to read: what was attempted, what was given, what is allowed, and a hint.

@@ -8,6 +8,8 @@ use crate::pointer::place;
 
 /// The argument of a detail about a count that no memory can hold.
 const COUNT: u16 = 90;
+/// The argument of a detail about offsets of texts.
+const OFFSETS: u16 = 91;
 
 /// What only a C caller can get wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Error)]
@@ -23,9 +25,14 @@ pub(crate) enum DoorError {
         "argument {argument}: the code {given} stands for nothing here; use one of the constants that the header lists for it"
     )]
     UnknownCode { argument: u16, given: f64 },
-    /// A count of elements that no memory can hold.
-    #[error("{count} elements given, at most {most} allowed: more than any memory holds; look for a negative count")]
+    /// More elements than a call takes or memory can hold.
+    #[error("{count} elements given, at most {most} allowed; look for a negative count")]
     CountTooLarge { count: f64, most: f64 },
+    /// Offsets of texts that do not ascend.
+    #[error(
+        "offsets of texts: {given} given for offset {index}, {before} or more allowed; each text ends where the next begins"
+    )]
+    Offsets { index: u64, given: f64, before: f64 },
     /// A text that does not fit.
     #[error(
         "the text needs {needed} bytes with its closing zero, {capacity} given; nothing was written; RKO_TEXT_CAPACITY bytes hold every text"
@@ -41,6 +48,9 @@ impl DoorError {
             DoorError::CountTooLarge { count, most } => {
                 Detail { argument: COUNT, given: count, upper: most, ..Detail::new(Kind::WrongCount) }
             }
+            DoorError::Offsets { index, given, before } => {
+                Detail { argument: OFFSETS, given, lower: before, index, ..Detail::new(Kind::Contradiction) }
+            }
             DoorError::BufferTooSmall { needed, capacity } => {
                 Detail { index: needed, given: capacity, lower: needed as f64, ..Detail::new(Kind::BufferTooSmall) }
             }
@@ -49,11 +59,12 @@ impl DoorError {
 
     #[cfg(feature = "text")]
     pub(crate) fn from_detail(detail: &Detail) -> Option<DoorError> {
-        let &Detail { kind, argument, given, index, upper, .. } = detail;
+        let &Detail { kind, argument, given, lower, index, upper, .. } = detail;
         match kind {
             Kind::NullPointer => Some(DoorError::NullPointer { argument }),
             Kind::UnknownCode => Some(DoorError::UnknownCode { argument, given }),
             Kind::WrongCount if argument == COUNT => Some(DoorError::CountTooLarge { count: given, most: upper }),
+            Kind::Contradiction if argument == OFFSETS => Some(DoorError::Offsets { index, given, before: lower }),
             Kind::BufferTooSmall => Some(DoorError::BufferTooSmall { needed: index, capacity: given }),
             _ => None,
         }

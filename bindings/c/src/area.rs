@@ -4,12 +4,19 @@
 use core::fmt;
 
 use reckohm::distribution::DistributionError;
-use reckohm::number::{Detail, OutOfRange};
+use reckohm::marking::MarkingError;
+use reckohm::measurement::MeasurementError;
+use reckohm::meter::MeterError;
+use reckohm::number::{Detail, Kind, OutOfRange};
 use reckohm::preferred::PreferredError;
 use reckohm::uncertainty::EstimateError;
 use reckohm::verdict::{LimitsError, VerdictError};
 
 use crate::answer::Failure;
+
+fn of_range(detail: &Detail) -> bool {
+    matches!(detail.kind, Kind::OutOfRange | Kind::NotFinite)
+}
 
 /// Each area's error becomes plain numbers. A range error names no argument of its own, so it gets the number of its
 /// area, from the same blocks; the sentence of a failure is then asked of that area alone.
@@ -18,7 +25,7 @@ macro_rules! areas {
         $(impl From<$error> for Failure {
             fn from(error: $error) -> Failure {
                 let detail = error.detail();
-                Failure(if detail.argument == 0 { Detail { argument: $area, ..detail } } else { detail })
+                Failure(if detail.argument == 0 && of_range(&detail) { Detail { argument: $area, ..detail } } else { detail })
             }
         })+
 
@@ -27,6 +34,7 @@ macro_rules! areas {
         pub(crate) fn sentence(detail: &Detail, f: &mut fmt::Formatter<'_>) -> Option<fmt::Result> {
             let plain = Detail { argument: 0, ..*detail };
             match detail.argument {
+                _ if !of_range(detail) => {}
                 $($area => return $error::from_detail(&plain).map(|error| fmt::Display::fmt(&error, f)),)+
                 0 => return OutOfRange::from_detail(detail).map(|error| fmt::Display::fmt(&error, f)),
                 _ => {}
@@ -41,7 +49,10 @@ macro_rules! areas {
 
 areas! {
     PreferredError = 199,
+    MarkingError = 198,
     LimitsError = 197,
+    MeterError = 299,
+    MeasurementError = 349,
     EstimateError = 399,
     VerdictError = 449,
     DistributionError = 89,

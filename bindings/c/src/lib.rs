@@ -15,23 +15,32 @@ extern crate std;
 mod answer;
 mod area;
 mod array;
+mod bytes;
+mod choice;
 mod detail;
 mod distribution;
 mod estimate;
+mod leads;
 mod limits;
 mod pointer;
 mod preferred;
+mod reading;
 mod rule;
+mod span;
 #[cfg(feature = "text")]
 mod text;
 mod verdict;
 
+pub use choice::*;
 pub use detail::*;
 pub use distribution::*;
 pub use estimate::*;
+pub use leads::*;
 pub use limits::*;
 pub use preferred::*;
+pub use reading::*;
 pub use rule::*;
+pub use span::*;
 #[cfg(feature = "text")]
 pub use text::*;
 pub use verdict::*;

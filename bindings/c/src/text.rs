@@ -3,6 +3,8 @@
 use core::ffi::c_char;
 use core::fmt::{self, Display, Write};
 
+use reckohm::number::{Detail, Kind};
+
 use crate::answer::{DoorError, Outcome, answer};
 use crate::area;
 use crate::detail::{rko_detail, rko_status};
@@ -85,6 +87,13 @@ impl Display for Sentence {
         if failed > 0 && !area::names_elements(&detail) {
             write!(f, "element {index}, the first of {failed} that failed: ")?;
         }
+        let detail = match detail.kind {
+            // In an array of texts the index is the element, and the byte is the lower end.
+            Kind::UnexpectedByte | Kind::MissingDigits | Kind::MarkNotOfSpan if failed > 0 => {
+                Detail { index: detail.lower as u64, lower: 0.0, ..detail }
+            }
+            _ => detail,
+        };
         area::sentence(&detail, f).unwrap_or_else(|| f.write_str(detail.kind.meaning()))
     }
 }

@@ -19,6 +19,7 @@ const METER: u16 = 207;
 const COEFFICIENT: u16 = 208;
 const LEADS: u16 = 209;
 const CLAUSE: u16 = 210;
+const READING: u16 = 211;
 
 /// Why a span, a reading, a choice or the leads could not be had. Offsets count bytes from the start of the text as given.
 #[derive(Clone, Copy, Debug, PartialEq, Error)]
@@ -211,6 +212,20 @@ pub enum MeterError {
         full_scale_ohm: f64,
     },
 
+    /// Numbers that are not those of one reading.
+    #[error(
+        "reading from its numbers: {ohm} ohm with {counts} counts given, counts times the step of {step_ohm} ohm (or none, \
+         for a reply), a sign that is marked, and the full scale where it is over-range allowed; give them as they were read"
+    )]
+    NotOneReading {
+        /// The resistance.
+        ohm: f64,
+        /// The counts.
+        counts: i64,
+        /// The step of the span.
+        step_ohm: f64,
+    },
+
     /// A meter without spans.
     #[error("meter: no span given, at least one needed; give the spans from the lowest to the highest")]
     NoSpans,
@@ -331,6 +346,9 @@ impl MeterError {
             MeterError::BeyondFullScale { given_ohm, full_scale_ohm } => {
                 Detail { given: given_ohm, upper: full_scale_ohm, ..Detail::new(Kind::BeyondFullScale) }
             }
+            MeterError::NotOneReading { ohm, counts, step_ohm } => {
+                Detail { given: ohm, lower: counts as f64, upper: step_ohm, ..of(Kind::Contradiction, READING) }
+            }
             MeterError::NoSpans => of(Kind::Empty, METER),
             MeterError::SpansNotAscending { index, given_ohm, before_ohm } => {
                 Detail { given: given_ohm, lower: before_ohm, index, ..of(Kind::Contradiction, ORDER) }
@@ -376,6 +394,9 @@ impl MeterError {
             (Kind::NoReading, _) => MeterError::NoReading,
             (Kind::UndefinedMark, _) => MeterError::UndefinedMark { given },
             (Kind::BeyondFullScale, 0) => MeterError::BeyondFullScale { given_ohm: given, full_scale_ohm: upper },
+            (Kind::Contradiction, READING) => {
+                MeterError::NotOneReading { ohm: given, counts: lower as i64, step_ohm: upper }
+            }
             (Kind::Empty, METER) => MeterError::NoSpans,
             (Kind::Contradiction, ORDER) => {
                 MeterError::SpansNotAscending { index, given_ohm: given, before_ohm: lower }

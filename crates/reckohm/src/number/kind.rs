@@ -67,7 +67,7 @@ kinds! {
     NullPointer = 90,
     /// A whole number that stands for none of the named choices. Only the C door has it.
     UnknownCode = 91,
-    /// A text that does not fit into the room given for it. Only the C door has it.
+    /// A text or list that does not fit into the room given for it. Only the C door has it.
     BufferTooSmall = 92,
     /// A name that is not that of a series of preferred values.
     UnknownSeries = 100,
