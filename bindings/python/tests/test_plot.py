@@ -1,75 +1,70 @@
-"""Pictures: what is drawn lies where the numbers say."""
+"""The drawings: what is on the axes. How they look was looked at by eye."""
 
 from __future__ import annotations
 
 import pytest
-from matplotlib.figure import Figure
 
-from reckohm import plot
-from reckohm.measurement import evaluate
-from reckohm.meter import Meter
-from reckohm.uncertainty import Estimate
-from reckohm.verdict import Limits, Rule, judge
+matplotlib = pytest.importorskip("matplotlib")
+matplotlib.use("Agg")
+from matplotlib.figure import Figure  # noqa: E402
+
+from reckohm.errors import ContradictionError, CountError  # noqa: E402
+from reckohm.measurement import evaluate  # noqa: E402
+from reckohm.meter import Meter  # noqa: E402
+from reckohm.plot import budget_bars, verdict_line  # noqa: E402
+from reckohm.uncertainty import Estimate  # noqa: E402
+from reckohm.verdict import Limits, Rule, judge  # noqa: E402
 
 LIMITS = Limits.from_tolerance(4700, 0.05)
-RULE = Rule.guarded(0.05)
+TRAY = [Estimate(shown, 3).with_rectangular(0.008 * shown + 30) for shown in (4700, 4880, 5100)]
 
 
-def part(shown: float) -> Estimate:
-    return Estimate(shown).with_rectangular(0.008 * shown + 30).with_normal(3)
-
-
-def vertical_lines(axes) -> list[float]:
-    return [line.get_xdata()[0] for line in axes.lines if len(set(line.get_xdata())) == 1 and len(line.get_xdata()) == 2]
-
-
-def markers(axes) -> list[float]:
-    return [float(line.get_xdata()[0]) for line in axes.lines if len(line.get_xdata()) == 1]
-
-
-def test_a_verdict_shows_limits_guard_bands_and_estimate() -> None:
+def test_number_line() -> None:
     axes = Figure().subplots()
-    made = judge(part(4880), LIMITS, RULE)
-    plot.verdict(axes, made, unit_ohm=1000, unit="kohm")
-    assert vertical_lines(axes) == [4.465, 4.935]
-    assert markers(axes) == [4.88]
-    spans = sorted((patch.get_x(), patch.get_x() + patch.get_width()) for patch in axes.patches)
-    assert spans[-1] == pytest.approx(((4935 - made.guard_band_ohm) / 1000, (4935 + made.guard_band_ohm) / 1000))
-    assert spans[1] == pytest.approx((made.acceptance_lower_ohm / 1000, made.acceptance_upper_ohm / 1000))
+    verdicts = judge(TRAY, LIMITS, Rule.guarded(0.05))
+    verdict_line(axes, verdicts, labels=["a", "b", "c"])
+    assert [tick.get_text() for tick in axes.get_yticklabels()] == ["a", "b", "c"]
+    lines = [line.get_xdata()[0] for line in axes.lines if len(set(line.get_xdata())) == 1 and len(line.get_xdata()) == 2]
+    assert {LIMITS.lower_ohm, LIMITS.upper_ohm} <= set(lines)
+    interval = TRAY[1].expanded(0.95)
+    segments = [path.vertices[:, 0].tolist() for bars in axes.collections for path in bars.get_paths()]
+    assert any(ends == pytest.approx([interval.lower, interval.upper]) for ends in segments if len(ends) == 2)
+    second = [bar for bar in axes.patches if 0.5 < bar.get_y() < 1]
+    bars = sorted(end for bar in second for end in (bar.get_x(), bar.get_x() + bar.get_width()))
+    first, last = verdicts[1].acceptance_lower_ohm, verdicts[1].acceptance_upper_ohm
+    assert bars == pytest.approx([LIMITS.lower_ohm, first, first, last, last, LIMITS.upper_ohm])
+    words = [text.get_text() for text in axes.get_legend().get_texts()]
+    assert words == ["conforms", "undecided", "does not conform", "values that conform", "guard band"]
+    low, high = axes.get_xlim()
+    assert low < LIMITS.lower_ohm and high > TRAY[2].expanded(0.95).upper
 
 
-def test_a_single_limit_is_drawn_alone() -> None:
+def test_number_line_of_one() -> None:
     axes = Figure().subplots()
-    plot.verdict(axes, judge(Estimate(-0.1).with_rectangular(0.3), Limits.at_most(0.8), RULE))
-    assert vertical_lines(axes) == [0.8]
+    verdict_line(axes, judge(Estimate(0.03, 0.01), Limits.at_most(0.05), Rule.simple_acceptance()))
+    assert [text.get_text() for text in axes.get_legend().get_texts()] == ["conforms", "values that conform"]
+    assert [text.get_text() for text in axes.texts] == ["limit 0.05"]
+    exact = Figure().subplots()
+    verdict_line(exact, judge(Estimate(5.0), Limits.at_most(5.0), Rule.simple_acceptance()))
+    assert exact.get_xlim()[0] < 5.0 < exact.get_xlim()[1]
 
 
-def test_verdicts_share_the_scale_of_their_limits() -> None:
+def test_number_line_refuses() -> None:
     axes = Figure().subplots()
-    plot.verdicts(axes, judge([part(4700), part(4935), part(470)], LIMITS, RULE), ["middle", "limit", "far below"])
-    assert vertical_lines(axes) == [-1.0, 1.0]
-    assert markers(axes)[:2] == [0.0, 1.0]
-    assert [text.get_text() for text in axes.texts] == [f"{part(470)} ohm"]
-    assert axes.yaxis_inverted()
+    with pytest.raises(CountError):
+        verdict_line(axes, [])
+    verdicts = judge(TRAY, LIMITS, Rule.guarded(0.05))
+    with pytest.raises(CountError):
+        verdict_line(axes, verdicts, labels=["a"])
+    with pytest.raises(ContradictionError):
+        verdict_line(axes, [verdicts[0], judge(TRAY[0], Limits.at_most(5000), Rule.guarded(0.05))])
+    assert not axes.lines and not axes.patches
 
 
-def test_verdicts_that_cannot_be_drawn_are_refused() -> None:
+def test_budget_bars() -> None:
     axes = Figure().subplots()
-    one_sided = judge([part(4700)], Limits.at_most(4935), RULE)
-    both = judge([part(4700)], LIMITS, RULE)
-    for arguments, message in [
-        ((one_sided, ["R1"]), "R1 has no two limits to be its scale"),
-        ((both, []), "0 labels given for 1 verdicts"),
-    ]:
-        with pytest.raises(ValueError, match=message):
-            plot.verdicts(axes, *arguments)
-    with pytest.raises(ValueError, match="a reach of 1.0 given, more than 1 allowed"):
-        plot.verdicts(axes, both, ["R1"], reach=1.0)
-
-
-def test_a_budget_has_a_bar_a_row_and_one_for_all() -> None:
-    axes = Figure().subplots()
-    budget = evaluate(Meter.example_hand_held().spans[2].read(["11.94", "11.42", "12.60"])).budget
-    plot.budget(axes, budget)
+    budget = evaluate(Meter.example_hand_held().spans[2].read(["4.66", "4.67", "4.66"])).budget
+    budget_bars(axes, budget)
     assert [bar.get_width() for bar in axes.patches] == [*(row.u_ohm for row in budget.rows), budget.u_ohm]
-    assert [text.get_text() for text in axes.texts] == ["95.7 % of the variance", "4.3 % of the variance", "u = 349 ohm"]
+    assert axes.texts[1].get_text() == f"{100 * budget.rows[1].share:.1f} %"
+    assert "k = 1.68" in axes.texts[-1].get_text()

@@ -149,7 +149,8 @@ def _from_core(
     """The exception of a failure in the compiled core; fields that a failure does not use arrive as 0."""
     exception = _class_of(status, kind)
     # Elsewhere the two ends hold other numbers of the failure, which the message says.
-    allowed = (lower, upper) if row or (kind == "WrongCount" and lower) else None
+    has_ends = kind in ("ResultOutOfRange", "WrongCount") and lower != 0
+    allowed = (lower, upper) if row or has_ends else None
     if text is None:
         where = index if of_list else None
         return exception(message, status, kind, given if row or given else None, allowed, row or None, where)

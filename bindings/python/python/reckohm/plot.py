@@ -1,6 +1,6 @@
 """Drawings on matplotlib axes that the caller gives: verdicts on a number line, a budget as bars.
 
-matplotlib is an optional extra (``pip install reckohm[plot]``); nothing here imports it.
+matplotlib is an optional extra (``pip install reckohm[plot]``), needed only when something is drawn.
 """
 
 from __future__ import annotations
@@ -81,12 +81,12 @@ def verdict_line(axes: Axes, verdicts: Verdict | Sequence[Verdict], *, labels: S
         axes.errorbar(value, line, xerr=reach, fmt="none", ecolor="black", capsize=4, linewidth=1.2, zorder=3)
         answer = verdict.answer
         axes.scatter(value, line, marker=_MARKERS[answer], color=_FACES[answer], edgecolor="black", s=60, zorder=4)
-    for end in (limits.lower_ohm, limits.upper_ohm):
+    # Each limit's number stands on its outer side, so that two that are near one another do not collide.
+    for end, side in ((limits.lower_ohm, "right"), (limits.upper_ohm, "left")):
         if math.isfinite(end):
             axes.axvline(end, color="black", linewidth=1.5, zorder=2)
-            # Beside its line, away from the middle, and above the frame.
-            axes.annotate(f"limit {end:g}", (end, 1), xycoords=("data", "axes fraction"), xytext=(0, 4),
-                          textcoords="offset points", ha="center", va="bottom", fontsize="small")
+            place: dict[str, Any] = {"xycoords": ("data", "axes fraction"), "xytext": (0, 4), "textcoords": "offset points"}
+            axes.annotate(f"limit {end:g}", (end, 1), ha=side, va="bottom", fontsize="small", **place)
     axes.set_ylim(len(shown) - 0.4, -0.6)
     axes.set_yticks(range(len(shown)), names)
     axes.set_xlabel("resistance, ohm")
@@ -123,18 +123,23 @@ def _shade(axes: Axes, verdict: Verdict, line: int, low: float, high: float) -> 
 
 def _legend(axes: Axes, verdicts: Sequence[Verdict]) -> None:
     """What is drawn, each once, below the axes so that it covers nothing."""
+    from matplotlib.transforms import offset_copy
+
     handles: list[Any] = []
     for answer, marker in _MARKERS.items():
         if any(verdict.answer == answer for verdict in verdicts):
             face = _FACES[answer]
             handles.append(axes.scatter([], [], marker=marker, color=face, edgecolor="black", s=60, label=answer))
-    handles.append(axes.bar(0, 0, color="tab:green", alpha=0.18, label="values that conform"))
+    if any(verdict.acceptance_lower_ohm is not None for verdict in verdicts):
+        handles.append(axes.bar(0, 0, color="tab:green", alpha=0.18, label="values that conform"))
     if any(verdict.guard_band_ohm != 0 for verdict in verdicts):
         guard = axes.bar(0, 0, color="tab:orange", alpha=0.25, hatch="///", edgecolor="tab:orange", linewidth=0)
         guard.set_label("guard band")
         handles.append(guard)
-    axes.legend(handles=handles, loc="upper center", bbox_to_anchor=(0.5, -0.18), ncols=len(handles), frameon=False,
-                fontsize="small", handletextpad=0.4, columnspacing=1.2)
+    below = offset_copy(axes.transAxes, fig=axes.get_figure(root=True), y=-36, units="points")
+    style: dict[str, Any] = {"frameon": False, "fontsize": "small", "handletextpad": 0.4, "columnspacing": 1.2}
+    place: dict[str, Any] = {"loc": "upper center", "bbox_to_anchor": (0.5, 0), "bbox_transform": below}
+    axes.legend(handles=handles, ncols=len(handles), **place, **style)
 
 
 def budget_bars(axes: Axes, budget: Budget) -> None:
