@@ -1,5 +1,6 @@
 //! The project's own commands: `cargo xtask <command>`. `cargo xtask` alone lists them.
 
+mod c_door;
 mod demo;
 mod order;
 mod python;

@@ -1,0 +1,313 @@
+/* Runs the vector files that all doors share: every result to the bit, every status, and outputs untouched on a failure.
+ * Its arguments are the files. Rows of functions that this door does not have are counted. */
+
+#include <reckohm.h>
+#include <stdlib.h>
+
+#include "check.h"
+
+enum { CELLS = 192, LINE = 8192 };
+#define UNTOUCHED 12345.678
+
+struct row {
+    char *in[CELLS];
+    size_t ins;
+    /* What the door gave: numbers, or words where `word` is not null. */
+    double number[CELLS];
+    const char *word[CELLS];
+    size_t outs;
+    rko_status status;
+    /* Something was written although the call failed. */
+    int spoilt;
+};
+
+static size_t split(char *text, char separator, char **cells, size_t room) {
+    size_t count = 0;
+    while (count < room) {
+        char *end = strchr(text, separator);
+        cells[count++] = text;
+        if (end == NULL) {
+            break;
+        }
+        *end = '\0';
+        text = end + 1;
+    }
+    return count;
+}
+
+static double number(const struct row *row, size_t place) {
+    return place < row->ins ? strtod(row->in[place], NULL) : 0.0;
+}
+
+static uint32_t series(const struct row *row, size_t place) {
+    const char *name = place < row->ins ? row->in[place] : "";
+    return name[0] == 'E' ? (uint32_t)strtoul(name + 1, NULL, 10) : 0;
+}
+
+static void give(struct row *row, double x) {
+    row->word[row->outs] = NULL;
+    row->number[row->outs++] = x;
+}
+
+static void say(struct row *row, const char *word) {
+    row->word[row->outs++] = word;
+}
+
+/* One number out, or a failure that must have left it alone. By pointer: it is read after the call. */
+static void one(struct row *row, rko_status status, const double *x) {
+    row->status = status;
+    if (status == RKO_OK) {
+        give(row, *x);
+    } else {
+        row->spoilt = bits_of(*x) != bits_of(UNTOUCHED);
+    }
+}
+
+static int preferred(struct row *row, const char *name) {
+    static char text[8];
+    double x = UNTOUCHED, y = UNTOUCHED;
+    if (strcmp(name, "nearest") == 0) {
+        one(row, rko_preferred_nearest_ohm(number(row, 0), series(row, 1), &x, NULL), &x);
+    } else if (strcmp(name, "below") == 0) {
+        one(row, rko_preferred_below_ohm(number(row, 0), series(row, 1), &x, NULL), &x);
+    } else if (strcmp(name, "above") == 0) {
+        one(row, rko_preferred_above_ohm(number(row, 0), series(row, 1), &x, NULL), &x);
+    } else if (strcmp(name, "neighbours") == 0) {
+        one(row, rko_preferred_below_ohm(number(row, 0), series(row, 1), &x, NULL), &x);
+        one(row, rko_preferred_above_ohm(number(row, 0), series(row, 1), &y, NULL), &y);
+    } else if (strcmp(name, "contains") == 0) {
+        uint8_t held = 7;
+        row->status = rko_preferred_contains(number(row, 0), series(row, 1), &held, NULL);
+        row->status == RKO_OK ? say(row, held ? "true" : "false") : (void)(row->spoilt = held != 7);
+    } else if (strcmp(name, "coarsest") == 0) {
+        uint32_t found = 7;
+        row->status = rko_preferred_coarsest(number(row, 0), &found, NULL);
+        sprintf(text, "E%u", (unsigned)(found % 1000));
+        row->status == RKO_OK ? say(row, found ? text : "") : (void)(row->spoilt = found != 7);
+    } else if (strcmp(name, "tolerance") == 0) {
+        row->status = rko_preferred_tolerance(series(row, 0), &x, NULL);
+        if (row->status != RKO_OK) {
+            row->spoilt = bits_of(x) != bits_of(UNTOUCHED);
+        } else if (x == 0.0) {
+            say(row, ""); /* a series without a usual tolerance */
+        } else {
+            give(row, x);
+        }
+    } else if (strcmp(name, "decade") == 0) {
+        double values[192];
+        uint32_t i, count = series(row, 0);
+        row->status = rko_preferred_decade(count, values, NULL);
+        for (i = 0; row->status == RKO_OK && i < count && row->outs < CELLS; ++i) {
+            give(row, values[i]);
+        }
+    } else {
+        return 0;
+    }
+    return 1;
+}
+
+/* The first ten inputs as an estimate. The calls that take it check it. */
+static struct rko_estimate estimate(const struct row *row) {
+    struct rko_estimate e;
+    e.value = number(row, 0);
+    e.rectangular[0] = number(row, 1);
+    e.rectangular[1] = number(row, 2);
+    e.normal_u = number(row, 3);
+    e.type_a_s[0] = number(row, 4);
+    e.type_a_dof[0] = number(row, 5);
+    e.type_a_s[1] = number(row, 6);
+    e.type_a_dof[1] = number(row, 7);
+    e.below = number(row, 8);
+    e.above = number(row, 9);
+    return e;
+}
+
+static int uncertainty(struct row *row, const char *name) {
+    const struct rko_estimate e = estimate(row);
+    const double p = number(row, 10);
+    double x = UNTOUCHED;
+    struct rko_expanded expanded;
+    expanded.half_width = UNTOUCHED;
+    if (strcmp(name, "expanded") == 0) {
+        one(row, rko_estimate_expanded(&e, p, &expanded, NULL), &expanded.half_width);
+        if (row->status == RKO_OK) {
+            give(row, expanded.coverage_factor);
+            give(row, expanded.lower);
+            give(row, expanded.upper);
+            give(row, expanded.u);
+        }
+    } else if (strcmp(name, "expanded_guaranteed") == 0) {
+        one(row, rko_estimate_expanded_guaranteed(&e, p, &expanded, NULL), &expanded.half_width);
+    } else if (strcmp(name, "expanded_welch_satterthwaite") == 0) {
+        one(row, rko_estimate_expanded_welch_satterthwaite(&e, p, &expanded, NULL), &expanded.half_width);
+    } else if (strcmp(name, "quantile_above") == 0) {
+        one(row, rko_estimate_quantile_above(&e, p, &x, NULL), &x);
+    } else if (strcmp(name, "probability_above") == 0) {
+        one(row, rko_estimate_probability_above(&e, p, &x, NULL), &x);
+    } else if (strcmp(name, "probability_below") == 0) {
+        one(row, rko_estimate_probability_below(&e, p, &x, NULL), &x);
+    } else {
+        return 0;
+    }
+    return 1;
+}
+
+static void optional(struct row *row, const struct rko_verdict *verdict, uint32_t flag, double x) {
+    if (verdict->has & flag) {
+        give(row, x);
+    } else {
+        say(row, "");
+    }
+}
+
+static void judge(struct row *row, const struct rko_estimate *e, const struct rko_limits *limits) {
+    static const char *const answers[] = {"", "conforms", "does not conform", "undecided"};
+    static const char *const sides[] = {"", "inside", "outside"};
+    static const char *const steps[] = {"", "none", "take more readings",
+                                        "use a span or meter with a tighter clause, or compare with a known part",
+                                        "take away what pushes the reading to one side"};
+    struct rko_rule rule;
+    struct rko_verdict v;
+    const char *name = row->in[12];
+    v.distance_ohm = UNTOUCHED;
+    row->status = strcmp(name, "guarded") == 0    ? rko_rule_guarded(number(row, 13), &rule, NULL)
+                  : strcmp(name, "max risk") == 0 ? rko_rule_max_risk(number(row, 13), &rule, NULL)
+                                                  : rko_rule_simple_acceptance(&rule, NULL);
+    if (row->status != RKO_OK) {
+        return;
+    }
+    row->status = rko_judge(e, limits, &rule, &v, NULL);
+    if (row->status != RKO_OK) {
+        row->spoilt = bits_of(v.distance_ohm) != bits_of(UNTOUCHED);
+        return;
+    }
+    say(row, v.answer <= 3 ? answers[v.answer] : "?");
+    say(row, v.side <= 2 ? sides[v.side] : "?");
+    give(row, v.conformance_probability);
+    optional(row, &v, RKO_VERDICT_HAS_GUARD_BAND, v.guard_band_ohm);
+    optional(row, &v, RKO_VERDICT_HAS_ACCEPTANCE, v.acceptance_lower_ohm);
+    optional(row, &v, RKO_VERDICT_HAS_ACCEPTANCE, v.acceptance_upper_ohm);
+    give(row, v.distance_ohm);
+    optional(row, &v, RKO_VERDICT_HAS_TUR, v.tur);
+    say(row, v.next_step <= 4 ? steps[v.next_step] : "?");
+}
+
+static int verdict(struct row *row, const char *name) {
+    struct rko_limits limits;
+    double x = UNTOUCHED;
+    if (strcmp(name, "limits.from_tolerance") == 0) {
+        limits.lower_ohm = UNTOUCHED;
+        one(row, rko_limits_from_tolerance(number(row, 0), number(row, 1), &limits, NULL), &limits.lower_ohm);
+        if (row->status == RKO_OK) {
+            give(row, limits.upper_ohm);
+        }
+        return 1;
+    }
+    row->status = rko_limits_new(number(row, 10), number(row, 11), &limits, NULL);
+    if (strcmp(name, "judge") == 0) {
+        const struct rko_estimate e = estimate(row);
+        if (row->status == RKO_OK) {
+            judge(row, &e, &limits);
+        }
+    } else if (strcmp(name, "conformance_probability") == 0) {
+        const struct rko_estimate e = estimate(row);
+        if (row->status == RKO_OK) {
+            one(row, rko_conformance_probability(&e, &limits, &x, NULL), &x);
+        }
+    } else {
+        return 0;
+    }
+    return 1;
+}
+
+/* Rows that ask for what this door words otherwise: a series is its count here, so no name can be unknown; the degrees of
+ * freedom of a part without scatter are not read. behaviour.c holds both. */
+static int worded_otherwise(const struct row *row, const char *function, const char *status) {
+    const int of_an_estimate = strncmp(function, "preferred.", 10) != 0;
+    return strcmp(status, "100") == 0 || (of_an_estimate && row->ins > 7 && strcmp(status, "0") != 0 &&
+                                          ((number(row, 4) == 0.0 && number(row, 5) < 1.0) ||
+                                           (number(row, 6) == 0.0 && number(row, 7) < 1.0)));
+}
+
+static int call(struct row *row, const char *function) {
+    if (strncmp(function, "preferred.", 10) == 0) {
+        return preferred(row, function + 10);
+    }
+    if (strncmp(function, "uncertainty.", 12) == 0) {
+        return uncertainty(row, function + 12);
+    }
+    if (strncmp(function, "verdict.", 8) == 0) {
+        return verdict(row, function + 8);
+    }
+    return 0;
+}
+
+/* Whether the door's outputs are the row's: bits for numbers, the text for words. */
+static int same(const struct row *row, char *outputs, char *bits) {
+    char *words[CELLS], *hex[CELLS];
+    size_t i, count = split(outputs, '|', words, CELLS);
+    if (split(bits, '|', hex, CELLS) != count && strcmp(bits, "-") != 0) {
+        return 0;
+    }
+    if (row->outs != count) {
+        return 0;
+    }
+    for (i = 0; i < count; ++i) {
+        if (row->word[i] != NULL) {
+            const char *expected = strcmp(words[i], "\\x") == 0 ? "" : words[i];
+            if (strcmp(row->word[i], expected) != 0) {
+                return 0;
+            }
+        } else if (strtoull(hex[i], NULL, 16) != bits_of(row->number[i])) {
+            return 0;
+        }
+    }
+    return 1;
+}
+
+static unsigned long run(const char *path, unsigned long *left_out) {
+    static char line[LINE], kept[LINE];
+    unsigned long rows = 0;
+    FILE *file = fopen(path, "r");
+    CHECK(file != NULL);
+    if (file == NULL) {
+        return 0;
+    }
+    while (fgets(line, LINE, file) != NULL) {
+        char *cells[6];
+        struct row row;
+        int held;
+        line[strcspn(line, "\r\n")] = '\0';
+        if (line[0] == '#' || line[0] == '\0' || strncmp(line, "function\t", 9) == 0) {
+            continue;
+        }
+        strcpy(kept, line);
+        CHECK(split(line, '\t', cells, 6) == 6);
+        memset(&row, 0, sizeof row);
+        row.ins = split(cells[1], '|', row.in, CELLS);
+        if (worded_otherwise(&row, cells[0], cells[4]) || !call(&row, cells[0])) {
+            ++*left_out;
+            continue;
+        }
+        ++rows;
+        held = row.status == (rko_status)atoi(cells[4]) && !row.spoilt &&
+               (row.status != RKO_OK || same(&row, cells[2], cells[3]));
+        if (!held) {
+            fprintf(stderr, "status %d given: %s\n", (int)row.status, kept);
+        }
+        CHECK(held);
+    }
+    fclose(file);
+    return rows;
+}
+
+int main(int arguments, char **paths) {
+    unsigned long rows = 0, left_out = 0;
+    int i;
+    for (i = 1; i < arguments; ++i) {
+        rows += run(paths[i], &left_out);
+    }
+    printf("%lu rows run; %lu rows of functions or words that this door does not have\n", rows, left_out);
+    CHECK(rows > 2000);
+    return checks_end("vectors");
+}
