@@ -237,6 +237,171 @@
 #define RKO_LEADS_FROM_WIRE 2
 
 /*
+ IEC 62:1974.
+ */
+#define RKO_EDITION_1974 1974
+
+/*
+ IEC 60062:2004, also EN 60062:2005.
+ */
+#define RKO_EDITION_2004 2004
+
+/*
+ IEC 60062:2016.
+ */
+#define RKO_EDITION_2016 2016
+
+/*
+ The code of gold; those of the colours that are digits are these digits, black 0 to white 9.
+ */
+#define RKO_COLOUR_GOLD 10
+
+/*
+ The code of silver.
+ */
+#define RKO_COLOUR_SILVER 11
+
+/*
+ The code of pink.
+ */
+#define RKO_COLOUR_PINK 12
+
+/*
+ No scheme is named: a multiplier letter on which makers disagree is refused.
+ */
+#define RKO_CHIP_SCHEME_NONE 0
+
+/*
+ R is 10^-1 and S 10^-2, as in military lists.
+ */
+#define RKO_CHIP_SCHEME_MILITARY 1
+
+/*
+ R is 10^-2, S 10^-1 and H 10^1, as in the common list.
+ */
+#define RKO_CHIP_SCHEME_COMMON_LIST 2
+
+/*
+ G is 10^6 and H 10^7.
+ */
+#define RKO_CHIP_SCHEME_LARGE_VALUES 3
+
+/*
+ Two figures and a multiplier, or R as the point.
+ */
+#define RKO_CHIP_FORM_THREE_CHARACTERS 1
+
+/*
+ Three figures and a multiplier, or R as the point.
+ */
+#define RKO_CHIP_FORM_FOUR_CHARACTERS 2
+
+/*
+ A two-digit code of the 1 % series and a multiplier letter.
+ */
+#define RKO_CHIP_FORM_CODE_AND_LETTER 3
+
+/*
+ The marking says its tolerance.
+ */
+#define RKO_MARKING_HAS_TOLERANCE 1
+
+/*
+ The marking says its temperature coefficient.
+ */
+#define RKO_MARKING_HAS_TCR 2
+
+/*
+ The bands say nothing in this direction.
+ */
+#define RKO_DOUBT_DOES_NOT_DECODE 1
+
+/*
+ It would begin with gold or silver, which stand at the end.
+ */
+#define RKO_DOUBT_TOLERANCE_COLOUR_FIRST 2
+
+/*
+ The value is in no series of preferred values.
+ */
+#define RKO_DOUBT_IN_NO_SERIES 4
+
+/*
+ The tolerance is unusual for so many bands.
+ */
+#define RKO_DOUBT_UNUSUAL_TOLERANCE 8
+
+/*
+ Neither direction is more plausible.
+ */
+#define RKO_DIRECTION_NEITHER 0
+
+/*
+ The direction in which the bands were given.
+ */
+#define RKO_DIRECTION_FORWARD 1
+
+/*
+ The other direction.
+ */
+#define RKO_DIRECTION_BACKWARD 2
+
+/*
+ The leads are taken off.
+ */
+#define RKO_SETUP_LEADS 1
+
+/*
+ A path in parallel is taken off.
+ */
+#define RKO_SETUP_PARALLEL_PATH 2
+
+/*
+ The temperature coefficient is known, and corrects; needs `RKO_SETUP_TEMPERATURE`.
+ */
+#define RKO_SETUP_KNOWN_TCR 4
+
+/*
+ The temperature coefficient has a marked limit, and widens; needs `RKO_SETUP_TEMPERATURE`.
+ */
+#define RKO_SETUP_TCR_LIMIT 8
+
+/*
+ The temperature of the part and its reference temperature are given; needs a coefficient.
+ */
+#define RKO_SETUP_TEMPERATURE 16
+
+/*
+ The temperature of the meter is given.
+ */
+#define RKO_SETUP_METER_TEMPERATURE 32
+
+/*
+ The standard deviation of single readings is known from before.
+ */
+#define RKO_SETUP_REPEATABILITY 64
+
+/*
+ The fixed part of the meter's error is the same in the readings of part and leads.
+ */
+#define RKO_SETUP_ZERO_ERROR_COMMON 128
+
+/*
+ It is independent between them. With neither bit the wider of the two is taken; both are a contradiction of codes.
+ */
+#define RKO_SETUP_ZERO_ERROR_INDEPENDENT 256
+
+/*
+ How many rows a measurement has room for.
+ */
+#define RKO_ROWS_MOST 8
+
+/*
+ How many pieces of advice a measurement has room for.
+ */
+#define RKO_ADVICE_MOST 8
+
+/*
  The value alone decides (JCGM 106 8.2): two answers, and half of the parts at a limit are judged wrongly.
  */
 #define RKO_RULE_SIMPLE_ACCEPTANCE 1
@@ -662,6 +827,260 @@ struct rko_limits {
    The upper end in ohm; infinity leaves it open.
    */
   double upper_ohm;
+};
+
+/*
+ What a resistor is marked as.
+ */
+struct rko_marking {
+  /*
+   Nominal value in ohm; 0 for a zero-ohm link.
+   */
+  double nominal_ohm;
+  /*
+   Tolerance, a fraction; read only with `RKO_MARKING_HAS_TOLERANCE`, else 0.
+   */
+  double tolerance;
+  /*
+   Temperature coefficient in ppm/K, plus or minus, a limit; read only with `RKO_MARKING_HAS_TCR`, else 0.
+   */
+  uint32_t tcr_ppm_per_kelvin;
+  /*
+   A sum of `RKO_MARKING_HAS_...`.
+   */
+  uint32_t has;
+};
+
+/*
+ The bands of a resistor in reading order.
+ */
+struct rko_bands {
+  /*
+   Colours: 0 to 9 as digits, `RKO_COLOUR_GOLD`, `RKO_COLOUR_SILVER`, `RKO_COLOUR_PINK`; 0 beyond `count`.
+   */
+  uint8_t colours[6];
+  /*
+   How many bands, 1 to 6.
+   */
+  uint8_t count;
+  /*
+   0.
+   */
+  uint8_t reserved;
+};
+
+/*
+ One reading direction of a row of bands.
+ */
+struct rko_band_reading {
+  /*
+   What the bands say; all zero unless `status` is `RKO_OK`.
+   */
+  struct rko_marking marking;
+  /*
+   The bands in this direction.
+   */
+  struct rko_bands bands;
+  /*
+   `RKO_OK`, or why the bands say nothing in this direction.
+   */
+  int32_t status;
+  /*
+   A sum of `RKO_DOUBT_...`; 0 if nothing speaks against it.
+   */
+  uint32_t doubts;
+};
+
+/*
+ Both reading directions of a row of bands.
+ */
+struct rko_both_ways {
+  /*
+   As the bands were given.
+   */
+  struct rko_band_reading forward;
+  /*
+   From the other end.
+   */
+  struct rko_band_reading backward;
+  /*
+   `RKO_DIRECTION_NEITHER`, `RKO_DIRECTION_FORWARD` or `RKO_DIRECTION_BACKWARD`.
+   */
+  uint32_t more_plausible;
+  /*
+   0.
+   */
+  uint32_t reserved;
+};
+
+/*
+ The conditions of a measurement. What `flags` does not name is not there and not read.
+ */
+struct rko_setup {
+  /*
+   Coverage probability of the expanded uncertainty, in (0, 1); `rko_setup_new` makes it 0.95.
+   */
+  double coverage_probability;
+  /*
+   Standard deviation of single readings known from before, ohm.
+   */
+  double repeatability_ohm;
+  /*
+   Marked limit of the temperature coefficient, ppm/K, 0 to 1e6.
+   */
+  double tcr_limit_ppm_per_kelvin;
+  /*
+   Reference temperature of the nominal value, degrees Celsius.
+   */
+  double reference_temperature_c;
+  /*
+   Temperature of the meter, degrees Celsius.
+   */
+  double meter_temperature_c;
+  /*
+   Path in parallel with the part, ohm, above 0.
+   */
+  struct rko_estimate parallel_path_ohm;
+  /*
+   Known temperature coefficient, ppm/K.
+   */
+  struct rko_estimate known_tcr_ppm_per_kelvin;
+  /*
+   Temperature of the part, degrees Celsius.
+   */
+  struct rko_estimate temperature_c;
+  /*
+   The leads.
+   */
+  struct rko_leads leads;
+  /*
+   A sum of `RKO_SETUP_...`.
+   */
+  uint32_t flags;
+  /*
+   Must be 0.
+   */
+  uint32_t reserved;
+};
+
+/*
+ One row of a budget.
+ */
+struct rko_row {
+  /*
+   Value of the input, in its unit.
+   */
+  double value;
+  /*
+   Half-width of a rectangular input, else its standard uncertainty, in its unit.
+   */
+  double width;
+  /*
+   How much the result changes with the input, ohm per its unit.
+   */
+  double sensitivity;
+  /*
+   Contribution to the standard uncertainty, ohm.
+   */
+  double u_ohm;
+  /*
+   Part of the variance, 0 to 1.
+   */
+  double share;
+  /*
+   Degrees of freedom; infinite where they are not from repeats.
+   */
+  double dof;
+  /*
+   What it is: 1 scatter of the readings, 2 accuracy clause of the meter, 3 step of the display, 4 leads, 5 parallel path,
+   6 known temperature coefficient, 7 limit of the temperature coefficient, 8 temperature of the part.
+   */
+  uint32_t contribution;
+  /*
+   1 normal, 2 rectangular, 3 Student t, 4 several parts.
+   */
+  uint32_t distribution;
+};
+
+/*
+ One piece of advice.
+ */
+struct rko_advice {
+  /*
+   Part of the variance that it is about.
+   */
+  double share;
+  /*
+   Expanded uncertainty as it is, ohm.
+   */
+  double expanded_now_ohm;
+  /*
+   Expanded uncertainty that following the advice would bring, ohm.
+   */
+  double expanded_then_ohm;
+  /*
+   1 what dominates, 2 the scatter is unknown, 3 more readings, 4 another span, 5 the leads are not taken off, 6 four
+   wires, 7 substitution, 8 disconnect the parallel path, 9 nearer to the reference temperature.
+   */
+  uint32_t kind;
+  /*
+   The contribution that it is about, as in `rko_row`.
+   */
+  uint32_t contribution;
+  /*
+   How many readings, or the index of the span, from 0; else 0.
+   */
+  uint32_t number;
+  /*
+   0.
+   */
+  uint32_t reserved;
+};
+
+/*
+ A measured part: the estimate, the budget behind it, and what would make it better.
+ */
+struct rko_measurement {
+  /*
+   The resistance in ohm, with the shape of its uncertainty.
+   */
+  struct rko_estimate estimate;
+  /*
+   Its expanded uncertainty.
+   */
+  struct rko_expanded expanded;
+  /*
+   Effective degrees of freedom by the Welch-Satterthwaite formula, for information.
+   */
+  double effective_dof;
+  /*
+   How many readings it was made from.
+   */
+  uint64_t readings;
+  /*
+   The budget, `row_count` rows; all zero beyond.
+   */
+  struct rko_row rows[RKO_ROWS_MOST];
+  /*
+   The advice, `advice_count` pieces, the most useful first; all zero beyond.
+   */
+  struct rko_advice advice[RKO_ADVICE_MOST];
+  /*
+   How many rows.
+   */
+  uint32_t row_count;
+  /*
+   How many pieces of advice.
+   */
+  uint32_t advice_count;
+  /*
+   1 if the readings agreed so well that their scatter was taken as 0.3 of the display's step each, else 0.
+   */
+  uint32_t scatter_at_floor;
+  /*
+   0.
+   */
+  uint32_t reserved;
 };
 
 /*
@@ -1204,6 +1623,192 @@ rko_status rko_limits_contains(const struct rko_limits *limits,
                                struct rko_detail *detail);
 
 /*
+ A marking from its bands in words or two-letter codes, with blanks, commas or dashes between.
+
+ Given: `text` and its `length`; `edition`, `RKO_EDITION_2016` or an earlier one.
+ Written: `marking`.
+ Statuses: `RKO_EMPTY`, `RKO_UNEXPECTED_BYTE`, `RKO_WRONG_COUNT`, `RKO_UNKNOWN_COLOUR`, `RKO_MISPLACED_COLOUR`,
+ `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: IEC 60062, IEC 60757.
+ */
+rko_status rko_marking_from_bands(const char *text,
+                                  size_t length,
+                                  uint32_t edition,
+                                  struct rko_marking *marking,
+                                  struct rko_detail *detail);
+
+/*
+ A marking from the codes of its bands.
+
+ Given: `colours`, `count` codes as in `rko_bands`; `edition`.
+ Written: `marking`.
+ Statuses: those of `rko_marking_from_bands`; `RKO_UNKNOWN_CODE` for a colour, whose index is in the detail.
+ Source: IEC 60062.
+ */
+rko_status rko_marking_from_band_list(const uint8_t *colours,
+                                      size_t count,
+                                      uint32_t edition,
+                                      struct rko_marking *marking,
+                                      struct rko_detail *detail);
+
+/*
+ A marking from letters and digits, such as 4K7J.
+
+ Given: `text` and its `length`.
+ Written: `marking`.
+ Statuses: `RKO_EMPTY`, `RKO_UNEXPECTED_BYTE`, `RKO_WRONG_COUNT`, `RKO_WRONG_FORM`, `RKO_DOUBTFUL_CODE`,
+ `RKO_NULL_POINTER`.
+ Source: IEC 60062.
+ */
+rko_status rko_marking_from_letters(const char *text,
+                                    size_t length,
+                                    struct rko_marking *marking,
+                                    struct rko_detail *detail);
+
+/*
+ A marking from the print on a chip resistor, such as 472, 4701, 01C or R047.
+
+ Given: `text` and its `length`; `scheme`, one of `RKO_CHIP_SCHEME_...`.
+ Written: `marking`.
+ Statuses: those of `rko_marking_from_letters`; `RKO_UNKNOWN_CODE` for a scheme.
+ Source: common practice, with the reason for each doubtful letter in the text of its failure.
+ */
+rko_status rko_marking_from_chip(const char *text,
+                                 size_t length,
+                                 uint32_t scheme,
+                                 struct rko_marking *marking,
+                                 struct rko_detail *detail);
+
+/*
+ The marking of a part of this value; the same as filling the struct, checked.
+
+ Given: `nominal_ohm`, in (0, 1e15]; `tolerance`, a fraction in (0, 1), or 0 for none; `tcr_ppm_per_kelvin`, 1 to 10000,
+ or 0 for none.
+ Written: `marking`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_NO_SUCH_MARKING`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_marking_from_value(double nominal_ohm,
+                                  double tolerance,
+                                  uint32_t tcr_ppm_per_kelvin,
+                                  struct rko_marking *marking,
+                                  struct rko_detail *detail);
+
+/*
+ The limits that a marking sets, exact and rounded once.
+
+ Given: `marking`.
+ Written: `limits`.
+ Statuses: `RKO_MISSING_ARGUMENT` without a tolerance and for a zero-ohm link; `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`,
+ `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_marking_limits(const struct rko_marking *marking, struct rko_limits *limits, struct rko_detail *detail);
+
+/*
+ The bands that say a marking.
+
+ Given: `marking`; `edition`.
+ Written: `bands`.
+ Statuses: `RKO_NO_SUCH_MARKING` for what bands cannot say; those of `rko_marking_limits`.
+ Source: IEC 60062.
+ */
+rko_status rko_marking_to_bands(const struct rko_marking *marking,
+                                uint32_t edition,
+                                struct rko_bands *bands,
+                                struct rko_detail *detail);
+
+/*
+ The letters and digits that say a marking.
+
+ Given: `marking`; `buffer`, of `capacity` bytes; 9 hold every such text.
+ Written: the text with a closing zero.
+ Statuses: `RKO_NO_SUCH_MARKING`, `RKO_BUFFER_TOO_SMALL`; those of `rko_marking_limits`.
+ Source: IEC 60062.
+ */
+rko_status rko_marking_to_letters(const struct rko_marking *marking,
+                                  char *buffer,
+                                  size_t capacity,
+                                  struct rko_detail *detail);
+
+/*
+ The usual print of a marking on a chip resistor.
+
+ Given: `marking`; `buffer`, of `capacity` bytes; 9 hold every such text.
+ Written: the text with a closing zero.
+ Statuses: `RKO_NO_SUCH_MARKING`, `RKO_BUFFER_TOO_SMALL`; those of `rko_marking_limits`.
+ */
+rko_status rko_marking_to_chip(const struct rko_marking *marking,
+                               char *buffer,
+                               size_t capacity,
+                               struct rko_detail *detail);
+
+/*
+ The print of a marking on a chip resistor in a form that is named.
+
+ Given: `marking`; `form`, one of `RKO_CHIP_FORM_...`; `buffer`, of `capacity` bytes; 9 hold every such text.
+ Written: the text with a closing zero.
+ Statuses: `RKO_NO_SUCH_MARKING`, `RKO_BUFFER_TOO_SMALL`; those of `rko_marking_limits`.
+ */
+rko_status rko_marking_to_chip_as(const struct rko_marking *marking,
+                                  uint32_t form,
+                                  char *buffer,
+                                  size_t capacity,
+                                  struct rko_detail *detail);
+
+/*
+ Both reading directions of a row of bands, with what speaks against each.
+
+ Given: `text` and its `length`; `edition`.
+ Written: `ways`; a direction that does not decode has its own status there.
+ Statuses: `RKO_EMPTY`, `RKO_UNEXPECTED_BYTE`, `RKO_WRONG_COUNT`, `RKO_UNKNOWN_COLOUR`, `RKO_UNKNOWN_CODE`,
+ `RKO_NULL_POINTER`.
+ Source: IEC 60062.
+ */
+rko_status rko_marking_both_ways(const char *text,
+                                 size_t length,
+                                 uint32_t edition,
+                                 struct rko_both_ways *ways,
+                                 struct rko_detail *detail);
+
+/*
+ The word of a band's colour.
+
+ Given: `colour`, a code as in `rko_bands`; `buffer`, of `capacity` bytes; 7 hold every word.
+ Written: the word with a closing zero.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_BUFFER_TOO_SMALL`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_colour_word(uint8_t colour, char *buffer, size_t capacity, struct rko_detail *detail);
+
+/*
+ Conditions with nothing set, and a coverage probability of 0.95.
+
+ Written: `setup`.
+ Statuses: `RKO_NULL_POINTER`.
+ */
+rko_status rko_setup_new(struct rko_setup *setup, struct rko_detail *detail);
+
+/*
+ Evaluates readings of one part on one span: their mean, less the leads, less a parallel path, at the reference
+ temperature, with the uncertainty of each.
+
+ Given: `span`; `readings`, `count` of them, 1 or more, all within the span; `setup`, or null for `rko_setup_new`;
+ `spans`, `span_count` of them, at most `RKO_SPANS_MOST`, the spans of the meter for advice on another one; null and 0
+ for none.
+ Written: `measurement`.
+ Statuses: those of `rko_span_check`; `RKO_EMPTY` (no reading), `RKO_OVER_RANGE_READING` (with its index),
+ `RKO_CONTRADICTION`, `RKO_MISSING_ARGUMENT`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_WRONG_COUNT`, `RKO_UNKNOWN_CODE`,
+ `RKO_NULL_POINTER`.
+ Source: JCGM 100; our coverage rule.
+ */
+rko_status rko_measurement_evaluate(const struct rko_span *span,
+                                    const struct rko_reading *readings,
+                                    size_t count,
+                                    const struct rko_setup *setup,
+                                    const struct rko_span *spans,
+                                    size_t span_count,
+                                    struct rko_measurement *measurement,
+                                    struct rko_detail *detail);
+
+/*
  The values of one decade, in [1, 10), in ascending order.
 
  Given: `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
@@ -1558,6 +2163,102 @@ rko_status rko_conformance_probability_n(const struct rko_estimate *estimates,
                                          double *probability,
                                          uint8_t *valid,
                                          struct rko_detail *detail);
+
+/*
+ A verdict in one line, for a person to read.
+
+ Given: `verdict`, as a function has written it; `buffer`, of `capacity` bytes.
+ Written: the text in UTF-8 with a closing zero.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_BUFFER_TOO_SMALL`, `RKO_OUT_OF_RANGE` for a rule's risk, `RKO_NULL_POINTER`.
+ */
+rko_status rko_verdict_text(const struct rko_verdict *verdict,
+                            char *buffer,
+                            size_t capacity,
+                            struct rko_detail *detail);
+
+/*
+ An answer in words: "conforms", "does not conform", "undecided".
+
+ Given: `answer`, one of `RKO_ANSWER_...`; `buffer`, of `capacity` bytes.
+ Written: the text with a closing zero.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_BUFFER_TOO_SMALL`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_answer_text(uint32_t answer, char *buffer, size_t capacity, struct rko_detail *detail);
+
+/*
+ A side in words: "inside", "outside".
+
+ Given: `side`, one of `RKO_SIDE_...`; `buffer`, of `capacity` bytes.
+ Written: the text with a closing zero.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_BUFFER_TOO_SMALL`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_side_text(uint32_t side, char *buffer, size_t capacity, struct rko_detail *detail);
+
+/*
+ A next step in words.
+
+ Given: `next_step`, one of `RKO_NEXT_STEP_...`; `buffer`, of `capacity` bytes.
+ Written: the text with a closing zero.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_BUFFER_TOO_SMALL`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_next_step_text(uint32_t next_step, char *buffer, size_t capacity, struct rko_detail *detail);
+
+/*
+ A contribution of a budget in words, such as "accuracy clause of the meter".
+
+ Given: `contribution`, as in `rko_row`; `buffer`, of `capacity` bytes.
+ Written: the text with a closing zero.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_BUFFER_TOO_SMALL`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_contribution_text(uint32_t contribution, char *buffer, size_t capacity, struct rko_detail *detail);
+
+/*
+ The unit of a contribution's value and width: "ohm", "S", "1/K" or "K".
+
+ Given: `contribution`, as in `rko_row`; `buffer`, of `capacity` bytes.
+ Written: the text with a closing zero.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_BUFFER_TOO_SMALL`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_contribution_unit_text(uint32_t contribution, char *buffer, size_t capacity, struct rko_detail *detail);
+
+/*
+ A distribution in words, such as "rectangular".
+
+ Given: `distribution`, as in `rko_row`; `buffer`, of `capacity` bytes.
+ Written: the text with a closing zero.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_BUFFER_TOO_SMALL`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_distribution_text(uint32_t distribution, char *buffer, size_t capacity, struct rko_detail *detail);
+
+/*
+ A piece of advice as a sentence.
+
+ Given: `advice`, as a function has written it; `buffer`, of `capacity` bytes.
+ Written: the text in UTF-8 with a closing zero.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_BUFFER_TOO_SMALL`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_advice_text(const struct rko_advice *advice, char *buffer, size_t capacity, struct rko_detail *detail);
+
+/*
+ A marking as a person would say it, such as "4.7 kohm, 5 %".
+
+ Given: `marking`; `buffer`, of `capacity` bytes.
+ Written: the text with a closing zero.
+ Statuses: those of `rko_marking_from_value`; `RKO_UNKNOWN_CODE`, `RKO_BUFFER_TOO_SMALL`.
+ */
+rko_status rko_marking_text(const struct rko_marking *marking,
+                            char *buffer,
+                            size_t capacity,
+                            struct rko_detail *detail);
+
+/*
+ A doubt about a reading direction as a sentence.
+
+ Given: `doubt`, a single one of `RKO_DOUBT_...`; `buffer`, of `capacity` bytes.
+ Written: the text with a closing zero.
+ Statuses: `RKO_UNKNOWN_CODE`, `RKO_BUFFER_TOO_SMALL`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_doubt_text(uint32_t doubt, char *buffer, size_t capacity, struct rko_detail *detail);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -55,7 +55,18 @@ fn wire(length_m: f64, area_mm2: f64, wire_class: u32) -> Outcome<Leads> {
 }
 
 impl rko_leads {
-    #[allow(dead_code)] // taken by the evaluation of readings
+    /// All zero: no leads.
+    pub(crate) const NONE: rko_leads = rko_leads {
+        ohm: 0.0,
+        half_width_ohm: 0.0,
+        length_m: 0.0,
+        area_mm2: 0.0,
+        reading: rko_reading { ohm: 0.0, counts: 0, over: 0, negative: 0 },
+        span: rko_span::NONE,
+        source: 0,
+        wire_class: 0,
+    };
+
     pub(crate) fn to_core(self, argument: u16) -> Outcome<Leads> {
         match self.source {
             RKO_LEADS_FROM_READING => {
@@ -88,12 +99,10 @@ pub unsafe extern "C" fn rko_leads_from_reading(
             Ok(rko_leads {
                 ohm: made.ohm(),
                 half_width_ohm: made.half_width_ohm(),
-                length_m: 0.0,
-                area_mm2: 0.0,
                 reading: *reading,
                 span: (&span).into(),
                 source: RKO_LEADS_FROM_READING,
-                wire_class: 0,
+                ..rko_leads::NONE
             })
         })
     }
@@ -121,10 +130,9 @@ pub unsafe extern "C" fn rko_leads_from_wire(
                 half_width_ohm: made.half_width_ohm(),
                 length_m,
                 area_mm2,
-                reading: rko_reading { ohm: 0.0, counts: 0, over: 0, negative: 0 },
-                span: rko_span::NONE,
                 source: RKO_LEADS_FROM_WIRE,
                 wire_class,
+                ..rko_leads::NONE
             })
         })
     }

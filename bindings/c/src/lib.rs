@@ -22,6 +22,8 @@ mod distribution;
 mod estimate;
 mod leads;
 mod limits;
+mod marking;
+mod measurement;
 mod pointer;
 mod preferred;
 mod reading;
@@ -30,6 +32,8 @@ mod span;
 #[cfg(feature = "text")]
 mod text;
 mod verdict;
+#[cfg(feature = "text")]
+mod words;
 
 pub use choice::*;
 pub use detail::*;
@@ -37,6 +41,8 @@ pub use distribution::*;
 pub use estimate::*;
 pub use leads::*;
 pub use limits::*;
+pub use marking::*;
+pub use measurement::*;
 pub use preferred::*;
 pub use reading::*;
 pub use rule::*;
@@ -44,3 +50,5 @@ pub use span::*;
 #[cfg(feature = "text")]
 pub use text::*;
 pub use verdict::*;
+#[cfg(feature = "text")]
+pub use words::*;

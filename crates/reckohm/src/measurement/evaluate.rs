@@ -78,6 +78,28 @@ impl Measurement {
 /// shown; a temperature without a coefficient or the other way round; a meter outside its temperature band whose
 /// clause has no coefficient; a result that does not fit the number type.
 pub fn evaluate(span: &Span, readings: &[Reading], setup: &Setup<'_>) -> Result<Measurement, MeasurementError> {
+    evaluate_from(span, readings.iter().copied(), setup)
+}
+
+/// [`evaluate`] for readings that do not lie in a slice. They are gone through several times.
+///
+/// ```
+/// use reckohm::measurement::{Setup, evaluate, evaluate_from};
+/// use reckohm::meter::Meter;
+/// let span = &Meter::example_hand_held().spans()[2]; // 20 kilohm
+/// let readings = [span.read(b"4.66")?, span.read(b"4.67")?];
+/// let from = evaluate_from(span, readings.into_iter(), &Setup::new())?;
+/// assert_eq!(from, evaluate(span, &readings, &Setup::new())?);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// As [`evaluate`].
+pub fn evaluate_from(
+    span: &Span,
+    readings: impl Iterator<Item = Reading> + Clone,
+    setup: &Setup<'_>,
+) -> Result<Measurement, MeasurementError> {
     let scatter = Scatter::of(span, readings, setup)?;
     let (inputs, inputs_u) = inputs(span, &scatter, setup)?;
     let (value, sensitivities) = with_sensitivities(&inputs);
@@ -101,11 +123,15 @@ pub(super) struct Scatter {
 }
 
 impl Scatter {
-    fn of(span: &Span, readings: &[Reading], setup: &Setup<'_>) -> Result<Scatter, MeasurementError> {
-        if let Some(index) = readings.iter().position(|reading| reading.over()) {
+    fn of(
+        span: &Span,
+        readings: impl Iterator<Item = Reading> + Clone,
+        setup: &Setup<'_>,
+    ) -> Result<Scatter, MeasurementError> {
+        if let Some(index) = readings.clone().position(|reading| reading.over()) {
             return Err(MeasurementError::OverRange { index });
         }
-        let (mean, observed, count) = spread(readings.iter().map(|reading| reading.ohm()));
+        let (mean, observed, count) = spread(readings.map(|reading| reading.ohm()));
         if count == 0 {
             return Err(MeasurementError::NoReading);
         }

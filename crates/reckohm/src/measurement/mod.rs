@@ -20,5 +20,5 @@ mod setup;
 pub use advice::{Advice, AdviceKind};
 pub use budget::{Budget, Contribution, Distribution, Row};
 pub use error::MeasurementError;
-pub use evaluate::{Measurement, evaluate};
+pub use evaluate::{Measurement, evaluate, evaluate_from};
 pub use setup::Setup;
