@@ -62,12 +62,12 @@ pub fn tests() -> Result<(), String> {
     run(inside("python", &asked).current_dir(root().join("bindings/python")))
 }
 
-/// Runs a notebook from top to bottom; it writes the tray with every digit to this file.
-pub fn notebook(notebook: &Path, written: &Path) -> Result<(), String> {
+/// Runs a notebook from top to bottom on this tray; it writes the tray with every digit to the file.
+pub fn notebook(notebook: &Path, tray: &Path, written: &Path) -> Result<(), String> {
     let notebook = root().join(notebook);
     let folder = notebook.parent().unwrap_or(&notebook);
     let mut command = inside("jupyter-execute", &[&notebook.display().to_string()]);
-    run(command.current_dir(folder).env("RECKOHM_TRAY_CSV", written).env("MPLBACKEND", "agg"))
+    run(command.current_dir(folder).env("RECKOHM_TRAY", tray).env("RECKOHM_TRAY_CSV", written).env("MPLBACKEND", "agg"))
 }
 
 /// Whether Python can make an environment here.

@@ -74,7 +74,7 @@ impl Rows {
         self.number("lower limit", wanted.limits.lower_ohm())?;
         self.number("upper limit", wanted.limits.upper_ohm())?;
         self.number("value", measurement.estimate().value())?;
-        self.number("u", budget.u_ohm())?;
+        self.number("u", budget.expanded().u)?;
         self.number("effective degrees of freedom", budget.effective_dof())?;
         self.number("expanded uncertainty", budget.expanded().half_width)?;
         self.number("coverage factor", budget.expanded().coverage_factor)?;
