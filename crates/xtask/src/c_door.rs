@@ -81,10 +81,10 @@ fn compile(compiler: &str, language: &str, standard: &str, program: &Path) -> Re
     Ok(built)
 }
 
-/// The program with its arguments: the one that reads vectors gets every file.
+/// The program with its arguments: those that read vectors get every file.
 fn started(built: &Path, program: &Path) -> Result<std::process::Command, String> {
     let mut start = command(&built.display().to_string(), &[]);
-    if program.file_stem().is_some_and(|name| name == "vectors") {
+    if program.file_stem().is_some_and(|name| name.to_string_lossy().ends_with("vectors")) {
         start.args(listed(&root().join("tests/vectors"), "tsv")?);
     }
     Ok(start)

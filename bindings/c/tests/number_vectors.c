@@ -1,66 +1,11 @@
-/* Runs the vector files that all doors share: every result to the bit, every status, and outputs untouched on a failure.
- * Its arguments are the files. Rows of functions that this door does not have are counted. */
+/* Runs the vectors of numbers: preferred values, distributions, estimates, verdicts. Every result to the bit, every status,
+ * and outputs untouched on a failure. Its arguments are the files. */
 
-#include <reckohm.h>
-#include <stdlib.h>
-
-#include "check.h"
-
-enum { CELLS = 192, LINE = 8192 };
-#define UNTOUCHED 12345.678
-
-struct row {
-    char *in[CELLS];
-    size_t ins;
-    /* What the door gave: numbers, or words where `word` is not null. */
-    double number[CELLS];
-    const char *word[CELLS];
-    size_t outs;
-    rko_status status;
-    /* Something was written although the call failed. */
-    int spoilt;
-};
-
-static size_t split(char *text, char separator, char **cells, size_t room) {
-    size_t count = 0;
-    while (count < room) {
-        char *end = strchr(text, separator);
-        cells[count++] = text;
-        if (end == NULL) {
-            break;
-        }
-        *end = '\0';
-        text = end + 1;
-    }
-    return count;
-}
-
-static double number(const struct row *row, size_t place) {
-    return place < row->ins ? strtod(row->in[place], NULL) : 0.0;
-}
+#include "rows.h"
 
 static uint32_t series(const struct row *row, size_t place) {
     const char *name = place < row->ins ? row->in[place] : "";
     return name[0] == 'E' ? (uint32_t)strtoul(name + 1, NULL, 10) : 0;
-}
-
-static void give(struct row *row, double x) {
-    row->word[row->outs] = NULL;
-    row->number[row->outs++] = x;
-}
-
-static void say(struct row *row, const char *word) {
-    row->word[row->outs++] = word;
-}
-
-/* One number out, or a failure that must have left it alone. By pointer: it is read after the call. */
-static void one(struct row *row, rko_status status, const double *x) {
-    row->status = status;
-    if (status == RKO_OK) {
-        give(row, *x);
-    } else {
-        row->spoilt = bits_of(*x) != bits_of(UNTOUCHED);
-    }
 }
 
 static int preferred(struct row *row, const char *name) {
@@ -289,72 +234,6 @@ static int call(struct row *row, const char *function) {
     return 0;
 }
 
-/* Whether the door's outputs are the row's: bits for numbers, the text for words. */
-static int same(const struct row *row, char *outputs, char *bits) {
-    char *words[CELLS], *hex[CELLS];
-    size_t i, count = split(outputs, '|', words, CELLS);
-    if (split(bits, '|', hex, CELLS) != count && strcmp(bits, "-") != 0) {
-        return 0;
-    }
-    if (row->outs != count) {
-        return 0;
-    }
-    for (i = 0; i < count; ++i) {
-        if (row->word[i] != NULL) {
-            const char *expected = strcmp(words[i], "\\x") == 0 ? "" : words[i];
-            if (strcmp(row->word[i], expected) != 0) {
-                return 0;
-            }
-        } else if (strtoull(hex[i], NULL, 16) != bits_of(row->number[i])) {
-            return 0;
-        }
-    }
-    return 1;
-}
-
-static unsigned long run(const char *path, unsigned long *left_out) {
-    static char line[LINE], kept[LINE];
-    unsigned long rows = 0;
-    FILE *file = fopen(path, "r");
-    CHECK(file != NULL);
-    if (file == NULL) {
-        return 0;
-    }
-    while (fgets(line, LINE, file) != NULL) {
-        char *cells[6];
-        struct row row;
-        int held;
-        line[strcspn(line, "\r\n")] = '\0';
-        if (line[0] == '#' || line[0] == '\0' || strncmp(line, "function\t", 9) == 0) {
-            continue;
-        }
-        strcpy(kept, line);
-        CHECK(split(line, '\t', cells, 6) == 6);
-        memset(&row, 0, sizeof row);
-        row.ins = split(cells[1], '|', row.in, CELLS);
-        if (worded_otherwise(&row, cells[0], cells[4]) || !call(&row, cells[0])) {
-            ++*left_out;
-            continue;
-        }
-        ++rows;
-        held = row.status == (rko_status)atoi(cells[4]) && !row.spoilt &&
-               (row.status != RKO_OK || same(&row, cells[2], cells[3]));
-        if (!held) {
-            fprintf(stderr, "status %d given: %s\n", (int)row.status, kept);
-        }
-        CHECK(held);
-    }
-    fclose(file);
-    return rows;
-}
-
 int main(int arguments, char **paths) {
-    unsigned long rows = 0, left_out = 0;
-    int i;
-    for (i = 1; i < arguments; ++i) {
-        rows += run(paths[i], &left_out);
-    }
-    printf("%lu rows run; %lu rows of functions or words that this door does not have\n", rows, left_out);
-    CHECK(rows > 3000);
-    return checks_end("vectors");
+    return run_all(arguments, paths, "number_vectors", 3000, 15);
 }
