@@ -1380,6 +1380,19 @@ rko_status rko_estimate_new(double value,
                             struct rko_detail *detail);
 
 /*
+ The mean of repeated observations, with the standard deviation of the mean as a type A part.
+
+ Given: `observations`, finite, and their `count`, 2 or more.
+ Written: `mean`.
+ Statuses: `RKO_WRONG_COUNT` for fewer than two, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+ Source: JCGM 100 4.2.3.
+ */
+rko_status rko_estimate_from_repeats(const double *observations,
+                                     size_t count,
+                                     struct rko_estimate *mean,
+                                     struct rko_detail *detail);
+
+/*
  The same estimate with one more rectangular part: an error that lies anywhere within plus or minus `half_width` with
  equal probability. The two widest are kept as they are; a third goes into the normal part.
 
@@ -1926,6 +1939,16 @@ rko_status rko_preferred_coarsest_n(const double *ohm,
  Source: IEC 60063.
  */
 rko_status rko_preferred_tolerance(uint32_t series, double *tolerance, struct rko_detail *detail);
+
+/*
+ The series of this name.
+
+ Given: `name`, "E3" to "E192", a small "e" will do, and its `length`.
+ Written: `series`, its number of values in a decade, as the other functions take it.
+ Statuses: `RKO_UNKNOWN_SERIES`, `RKO_NULL_POINTER`.
+ Source: IEC 60063:2015.
+ */
+rko_status rko_preferred_series(const char *name, size_t length, uint32_t *series, struct rko_detail *detail);
 
 /*
  What a display text means on a span: digits as the display shows them, over-range marks of that span, a minus, a decimal

@@ -6,7 +6,7 @@ use reckohm::uncertainty::{Estimate, Expanded, TypeA};
 
 use crate::answer::{Outcome, one};
 use crate::detail::{rko_detail, rko_status};
-use crate::pointer::item;
+use crate::pointer::{item, items};
 
 /// A value with the shape of its uncertainty, all in one unit.
 ///
@@ -129,6 +129,22 @@ pub unsafe extern "C" fn rko_estimate_new(
     detail: *mut rko_detail,
 ) -> rko_status {
     unsafe { one(estimate, 4, detail, || Ok(Estimate::new(value, u, dof)?.into())) }
+}
+
+/// The mean of repeated observations, with the standard deviation of the mean as a type A part.
+///
+/// Given: `observations`, finite, and their `count`, 2 or more.
+/// Written: `mean`.
+/// Statuses: `RKO_WRONG_COUNT` for fewer than two, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_NULL_POINTER`.
+/// Source: JCGM 100 4.2.3.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn rko_estimate_from_repeats(
+    observations: *const f64,
+    count: usize,
+    mean: *mut rko_estimate,
+    detail: *mut rko_detail,
+) -> rko_status {
+    unsafe { one(mean, 3, detail, || Ok(Estimate::from_repeats(items(observations, count, 1)?)?.into())) }
 }
 
 /// The same estimate with one more rectangular part: an error that lies anywhere within plus or minus `half_width` with

@@ -1,5 +1,7 @@
 //! Preferred values.
 
+use core::ffi::c_char;
+
 use reckohm::preferred::{self, Series};
 
 use crate::answer::{Outcome, code, one};
@@ -221,4 +223,26 @@ pub unsafe extern "C" fn rko_preferred_tolerance(
     detail: *mut rko_detail,
 ) -> rko_status {
     unsafe { one(tolerance, 2, detail, || Ok(preferred::tolerance(named(series, 1)?).unwrap_or(0.0))) }
+}
+
+/// The series of this name.
+///
+/// Given: `name`, "E3" to "E192", a small "e" will do, and its `length`.
+/// Written: `series`, its number of values in a decade, as the other functions take it.
+/// Statuses: `RKO_UNKNOWN_SERIES`, `RKO_NULL_POINTER`.
+/// Source: IEC 60063:2015.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn rko_preferred_series(
+    name: *const c_char,
+    length: usize,
+    series: *mut u32,
+    detail: *mut rko_detail,
+) -> rko_status {
+    unsafe {
+        one(series, 3, detail, || {
+            // Bytes that are no text are no name either.
+            let name = core::str::from_utf8(items(name.cast::<u8>(), length, 1)?).unwrap_or_default();
+            Ok(u32::from(Series::from_name(name)?.count()))
+        })
+    }
 }

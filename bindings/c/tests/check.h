@@ -18,10 +18,26 @@ static unsigned long checks_made = 0, checks_failed = 0;
         }                                                                                                              \
     } while (0)
 
-static uint64_t bits_of(double x) {
+static inline uint64_t bits_of(double x) {
     uint64_t bits;
     memcpy(&bits, &x, sizeof bits);
     return bits;
+}
+
+/* Fills an output with a pattern before a call, and says afterwards whether any of it has changed. */
+static inline void pattern(void *output, size_t size) {
+    memset(output, 0x5a, size);
+}
+
+static inline int changed(const void *output, size_t size) {
+    const unsigned char *byte = (const unsigned char *)output;
+    size_t i;
+    for (i = 0; i < size; ++i) {
+        if (byte[i] != 0x5a) {
+            return 1;
+        }
+    }
+    return 0;
 }
 
 /* The last line of each program. */

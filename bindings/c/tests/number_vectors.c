@@ -3,26 +3,34 @@
 
 #include "rows.h"
 
-static uint32_t series(const struct row *row, size_t place) {
+/* The series of this name, or 0 with the row's status. */
+static uint32_t series(struct row *row, size_t place) {
     const char *name = place < row->ins ? row->in[place] : "";
-    return name[0] == 'E' ? (uint32_t)strtoul(name + 1, NULL, 10) : 0;
+    uint32_t count = 0;
+    row->status = rko_preferred_series(name, strlen(name), &count, NULL);
+    return count;
 }
 
 static int preferred(struct row *row, const char *name) {
     static char text[8];
+    const int alone = strcmp(name, "decade") == 0 || strcmp(name, "tolerance") == 0;
+    const uint32_t of = strcmp(name, "coarsest") == 0 ? 0 : series(row, alone ? 0 : 1);
     double x = UNTOUCHED, y = UNTOUCHED;
+    if (row->status != RKO_OK) {
+        return 1;
+    }
     if (strcmp(name, "nearest") == 0) {
-        one(row, rko_preferred_nearest_ohm(number(row, 0), series(row, 1), &x, NULL), &x);
+        one(row, rko_preferred_nearest_ohm(number(row, 0), of, &x, NULL), &x);
     } else if (strcmp(name, "below") == 0) {
-        one(row, rko_preferred_below_ohm(number(row, 0), series(row, 1), &x, NULL), &x);
+        one(row, rko_preferred_below_ohm(number(row, 0), of, &x, NULL), &x);
     } else if (strcmp(name, "above") == 0) {
-        one(row, rko_preferred_above_ohm(number(row, 0), series(row, 1), &x, NULL), &x);
+        one(row, rko_preferred_above_ohm(number(row, 0), of, &x, NULL), &x);
     } else if (strcmp(name, "neighbours") == 0) {
-        one(row, rko_preferred_below_ohm(number(row, 0), series(row, 1), &x, NULL), &x);
-        one(row, rko_preferred_above_ohm(number(row, 0), series(row, 1), &y, NULL), &y);
+        one(row, rko_preferred_below_ohm(number(row, 0), of, &x, NULL), &x);
+        one(row, rko_preferred_above_ohm(number(row, 0), of, &y, NULL), &y);
     } else if (strcmp(name, "contains") == 0) {
         uint8_t held = 7;
-        row->status = rko_preferred_contains(number(row, 0), series(row, 1), &held, NULL);
+        row->status = rko_preferred_contains(number(row, 0), of, &held, NULL);
         row->status == RKO_OK ? say(row, held ? "true" : "false") : (void)(row->spoilt = held != 7);
     } else if (strcmp(name, "coarsest") == 0) {
         uint32_t found = 7;
@@ -30,7 +38,7 @@ static int preferred(struct row *row, const char *name) {
         sprintf(text, "E%u", (unsigned)(found % 1000));
         row->status == RKO_OK ? say(row, found ? text : "") : (void)(row->spoilt = found != 7);
     } else if (strcmp(name, "tolerance") == 0) {
-        row->status = rko_preferred_tolerance(series(row, 0), &x, NULL);
+        row->status = rko_preferred_tolerance(of, &x, NULL);
         if (row->status != RKO_OK) {
             row->spoilt = bits_of(x) != bits_of(UNTOUCHED);
         } else if (x == 0.0) {
@@ -40,7 +48,7 @@ static int preferred(struct row *row, const char *name) {
         }
     } else if (strcmp(name, "decade") == 0) {
         double values[192];
-        uint32_t i, count = series(row, 0);
+        uint32_t i, count = of;
         row->status = rko_preferred_decade(count, values, NULL);
         for (i = 0; row->status == RKO_OK && i < count && row->outs < CELLS; ++i) {
             give(row, values[i]);
@@ -109,6 +117,22 @@ static struct rko_estimate estimate(const struct row *row) {
     e.below = number(row, 8);
     e.above = number(row, 9);
     return e;
+}
+
+static void from_repeats(struct row *row) {
+    double observations[16];
+    size_t count = 0;
+    struct rko_estimate mean;
+    struct rko_expanded expanded;
+    mean.value = UNTOUCHED;
+    for (; count < row->ins && count < 16; ++count) {
+        observations[count] = number(row, count);
+    }
+    one(row, rko_estimate_from_repeats(observations, count, &mean, NULL), &mean.value);
+    if (row->status == RKO_OK) {
+        row->status = rko_estimate_expanded(&mean, 0.95, &expanded, NULL);
+        give(row, expanded.u);
+    }
 }
 
 static int uncertainty(struct row *row, const char *name) {
@@ -209,13 +233,11 @@ static int verdict(struct row *row, const char *name) {
     return 1;
 }
 
-/* Rows that ask for what this door words otherwise: a series is its count here, so no name can be unknown; the degrees of
- * freedom of a part without scatter are not read. behaviour.c holds both. */
+/* The degrees of freedom of a part without scatter are not read here; behaviour.c holds that. */
 static int worded_otherwise(const struct row *row, const char *function, const char *status) {
     const int of_an_estimate = strncmp(function, "uncertainty.", 12) == 0 || strncmp(function, "verdict.", 8) == 0;
-    return strcmp(status, "100") == 0 || (of_an_estimate && row->ins > 7 && strcmp(status, "0") != 0 &&
-                                          ((number(row, 4) == 0.0 && number(row, 5) < 1.0) ||
-                                           (number(row, 6) == 0.0 && number(row, 7) < 1.0)));
+    return of_an_estimate && row->ins > 7 && strcmp(status, "0") != 0 &&
+           ((number(row, 4) == 0.0 && number(row, 5) < 1.0) || (number(row, 6) == 0.0 && number(row, 7) < 1.0));
 }
 
 static int call(struct row *row, const char *function) {
@@ -223,6 +245,10 @@ static int call(struct row *row, const char *function) {
         return preferred(row, function + 10);
     }
     if (strncmp(function, "uncertainty.", 12) == 0) {
+        if (strcmp(function + 12, "from_repeats") == 0) {
+            from_repeats(row);
+            return 1;
+        }
         return uncertainty(row, function + 12);
     }
     if (strncmp(function, "distribution.", 13) == 0) {

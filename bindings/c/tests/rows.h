@@ -91,22 +91,6 @@ static inline void one(struct row *row, rko_status status, const double *x) {
     }
 }
 
-/* Fills an output with a pattern before a call, and says afterwards whether any of it has changed. */
-static inline void pattern(void *output, size_t size) {
-    memset(output, 0x5a, size);
-}
-
-static inline int changed(const void *output, size_t size) {
-    const unsigned char *byte = (const unsigned char *)output;
-    size_t i;
-    for (i = 0; i < size; ++i) {
-        if (byte[i] != 0x5a) {
-            return 1;
-        }
-    }
-    return 0;
-}
-
 /* Asks the door; 0 if the function is none of this program's. */
 static int call(struct row *row, const char *function);
 
