@@ -11,7 +11,7 @@ import numpy as np
 import pandas as pd
 import pytest
 
-from reckohm import preferred, verdict
+from reckohm import distribution, preferred, verdict
 from reckohm.errors import ChoiceError, InputTypeError, MissingError, RangeError
 
 
@@ -38,6 +38,11 @@ def with_series(name: str) -> Callable[..., Any]:
     return lambda ohm, **options: function(ohm, "E24", **options)
 
 
+def with_dof(name: str) -> Callable[..., Any]:
+    function = getattr(distribution, name)
+    return lambda x, **options: function(x, 3.5, **options)
+
+
 def within_limits(value: Any, **options: Any) -> Any:
     limits = verdict.Limits.from_tolerance(1000, 0.01)
     return verdict.conformance_probability(value, limits, u=0.5, dof=4, rectangular=2, **options)
@@ -49,6 +54,10 @@ CASES = [
     Case("below", with_series("below"), OHMS, 0.0),
     Case("above", with_series("above"), OHMS, float("inf")),
     Case("contains", with_series("contains"), OHMS, float("nan"), truth=True),
+    Case("normal_above", distribution.normal_above, (-40.0, -1.5, 0.0, 0.5, 8.0, 37.0), float("inf")),
+    Case("normal_quantile", distribution.normal_quantile, (1e-300, 1e-9, 0.05, 0.5, 0.95, 0.999), 1.0),
+    Case("t_above", with_dof("t_above"), (-30.0, -1.5, 0.25, 0.5, 8.0, 1e6), float("nan")),
+    Case("t_quantile", with_dof("t_quantile"), (1e-9, 0.05, 0.25, 0.75, 0.95, 0.999), 95.0),
     Case("conformance", within_limits, (0.1, 990.0, 1000.0, 1009.9, 1010.0, 1e6), float("nan")),
 ]
 
@@ -257,6 +266,11 @@ def test_single_precision_of_preferred_values() -> None:
     assert preferred.nearest(pd.Series(given), "E12").dtype == np.float32
     with pytest.raises(InputTypeError, match="out: float64"):
         preferred.nearest(given, "E12", out=np.zeros(2))
+
+
+def test_single_precision_without_a_twin_is_widened() -> None:
+    result = distribution.normal_above(np.array([0.1], dtype=np.float32))
+    assert result.dtype == np.float64 and result[0] == distribution.normal_above(float(np.float32(0.1)))
 
 
 def test_pickles_by_name() -> None:

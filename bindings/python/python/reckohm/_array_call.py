@@ -117,7 +117,7 @@ def _by_protocol(name: str, inputs: tuple[Any, ...], on_invalid: str, truth: boo
             if any(np.ndim(array) and np.shape(array) != flags.shape for array in arrays):
                 ufunc(*inputs, dtype=dtype)  # aligned by NumPy's protocol: the position is that in the aligned call
             _raise_first(ufunc, arrays, flags)
-        return ufunc(*inputs, dtype=dtype) if truth else values
+        return values == 1.0 if truth else values
     valid = _valid(values)
     if truth:
         values = values == 1.0
@@ -126,7 +126,7 @@ def _by_protocol(name: str, inputs: tuple[Any, ...], on_invalid: str, truth: boo
 
 def _valid(values: Any) -> Any:
     """Where there is a number, in the kind of the values themselves; a null is none."""
-    bad = np.isnan(values)
+    bad = values.is_nan() if hasattr(values, "is_nan") else np.isnan(values)
     for fill in ("fillna", "fill_null"):
         if hasattr(bad, fill) and not _is_lazy(bad):
             bad = getattr(bad, fill)(True)
