@@ -23,8 +23,7 @@ pub fn print((line, outcome): &Entry, meter: &Meter<'_>) {
 
 fn print_judgement(judgement: &Judgement, meter: &Meter<'_>) {
     let Judgement { wanted, measurement, verdict, .. } = judgement;
-    let shown: Vec<String> = judgement.readings.iter().map(|reading| plain(reading.ohm())).collect();
-    println!("  readings: {}", shown.join(", "));
+    println!("  readings: {}", shown(judgement, meter));
     if let Some(leads) = judgement.leads {
         println!("  leads: {}", plain(leads.ohm()));
     }
@@ -69,6 +68,17 @@ fn print_judgement(judgement: &Judgement, meter: &Meter<'_>) {
     for advice in measurement.advice() {
         println!("  - {advice}");
     }
+}
+
+/// The readings again as the display showed them, with their unit.
+fn shown(judgement: &Judgement, meter: &Meter<'_>) -> String {
+    let Ok(span) = meter.span(judgement.span_index) else {
+        return String::new();
+    };
+    let texts = judgement.readings.iter().filter_map(|reading| span.display_text(reading.ohm()).ok());
+    let texts: Vec<String> = texts.map(|text| text.to_string()).collect();
+    let unit = plain(span.display_unit_ohm());
+    format!("{} {}", texts.join(", "), unit.trim_start_matches("1 "))
 }
 
 /// Each span of the meter for this part, and why it was chosen or lost.
