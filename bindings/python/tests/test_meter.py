@@ -145,7 +145,9 @@ def test_choice() -> None:
     hot = METER.choose(4700, tolerance=0.05, meter_temperature_c=35)
     assert hot.chosen.expanded_ohm == pytest.approx(1.7 * choice.chosen.expanded_ohm)
     html = METER.choose(220, tolerance=0.01)._repr_html_()
-    assert html.count("<tr>") == 7 and "No span of this meter" in html and "times as wide" in html
+    assert html.count("<tr>") == 7 and "No span of this meter is good enough" in html and "times as wide" in html
+    over_range = METER.choose(4700, tolerance=0.05)._repr_html_().split("<tr>")[2]
+    assert over_range.count("<td>–</td>") == 4 and "over-range" in over_range
     with pytest.raises(MeterError) as caught:
         METER.choose(1e9, tolerance=0.05)
     assert caught.value.kind == "NoSpanHolds"

@@ -53,13 +53,23 @@ def choice(choice: Any) -> str:
     headings = ("span", "shows", "counts used", "U95, ohm", "TUR", "conforms at the centre", "outcome")
     rows = []
     for made in choice.assessments:
-        outcome = made.outcome if made.factor is None else f"{made.factor:.2g} times as wide"
-        centre = f"{made.conformance_probability_at_centre:.3f}"
         shows = f"{made.expected_display or 'nothing'}"
+        if not made.holds:
+            # What it would be worth there is no answer: a conforming part may be over-range.
+            rows.append((made.span.label, shows, None, None, None, None, made.outcome))
+            continue
+        outcome = made.outcome
+        if made.factor is not None:
+            outcome = f"{made.factor:.2g} times as wide" if made.factor < 100 else f"{made.factor:.0f} times as wide"
+        centre = f"{made.conformance_probability_at_centre:.3f}"
         rows.append((made.span.label, shows, made.counts_used, made.expanded_ohm, made.tur, centre, outcome))
     note = ""
     if not choice.chosen.accepts_some:
-        note = "No span of this meter can accept any part at this tolerance: not even one at its centre reaches 0.95."
+        chance = choice.chosen.conformance_probability_at_centre
+        note = (
+            f"No span of this meter is good enough for this tolerance: even a part that reads its nominal value on the chosen one "
+            f"conforms with a probability of {chance:.3f} only, less than 0.95."
+        )
     part = f"{text(choice.nominal_ohm)} ohm, {100 * choice.tolerance:g} %"
     return table(f"Span for {part}: {choice.span.label}", headings, rows, note)
 
