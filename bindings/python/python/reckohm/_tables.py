@@ -51,7 +51,7 @@ def verdict(verdict: Any) -> str:
 def choice(choice: Any) -> str:
     """The table of a choice: a row a span."""
     headings = ("span", "shows", "counts used", "U95, ohm", "TUR", "conforms at the centre", "outcome")
-    rows = []
+    rows: list[tuple[Any, ...]] = []
     for made in choice.assessments:
         shows = f"{made.expected_display or 'nothing'}"
         if not made.holds:
@@ -67,8 +67,8 @@ def choice(choice: Any) -> str:
     if not choice.chosen.accepts_some:
         chance = choice.chosen.conformance_probability_at_centre
         note = (
-            f"No span of this meter is good enough for this tolerance: even a part that reads its nominal value on the chosen one "
-            f"conforms with a probability of {chance:.3f} only, less than 0.95."
+            "No span of this meter is good enough for this tolerance: even a part that reads its nominal value on the "
+            f"chosen one conforms with a probability of {chance:.3f} only, less than 0.95."
         )
     part = f"{text(choice.nominal_ohm)} ohm, {100 * choice.tolerance:g} %"
     return table(f"Span for {part}: {choice.span.label}", headings, rows, note)
