@@ -1,6 +1,7 @@
 //! The project's own commands: `cargo xtask <command>`. `cargo xtask` alone lists them.
 
 mod c_door;
+mod c_package;
 mod demo;
 mod order;
 mod python;
@@ -18,6 +19,7 @@ cargo xtask <command>
   test [--require-all]   build and test every door; --require-all (or CI=true) fails where a tool is missing
   demo [--part NAME]     judge the examples' tray: a table, one part's budget in full, a count
   same-numbers           judge the examples' tray through every door and compare every digit and message
+  install --prefix DIR   build the C door for release and lay it out there, with CMake and pkg-config packages
   order                  check that each folder of the core uses only those before it
   doors [--list]         compare every public function of the core with what each door has, or list the functions
   header [--check]       make the C header from the C door's source, or compare the committed one with a fresh one
@@ -38,6 +40,9 @@ fn main() -> ExitCode {
         ["test", "--require-all"] => test::run_all(true),
         ["demo", words @ ..] => demo::run_all(words),
         ["same-numbers"] => python::environment().and_then(|_| python::build()).and_then(|()| same_numbers::command()),
+        ["install", "--prefix", folder] => std::path::absolute(folder)
+            .map_err(|error| format!("no folder: {folder}: {error}"))
+            .and_then(|prefix| c_package::install(&prefix)),
         ["order"] => order::check().map(|said| println!("{said}")),
         ["doors"] | ["doors", "--list"] | ["header"] | ["header", "--check"] => generate(&words),
         ["stubs", "--check"] => python::environment().and_then(|_| python::stubs()),

@@ -2,7 +2,7 @@
 
 use crate::report::{Outcome, Report};
 use crate::tools::{cargo, root, run};
-use crate::{c_door, generate, order, python, readme, same_numbers};
+use crate::{c_door, c_package, generate, order, python, readme, same_numbers};
 
 /// Runs every step; the table at the end says what each did.
 pub fn run_steps(report: &mut Report) {
@@ -28,6 +28,7 @@ pub fn run_steps(report: &mut Report) {
     });
     report.step("C header", || done(generate(&["header", "--check"])));
     c_door::steps(report);
+    c_package::steps(report);
     report.step("README's C program", readme::c_block);
     python_steps(report);
     report.step("list of doors", || done(generate(&["doors"])));
