@@ -47,6 +47,8 @@ fn repeats_divide_the_scatter_and_nothing_else() {
     // ±10 ohm about the mean: s = 10·√(n/(n-1)), of the mean that over √n.
     assert!((two.width - 10.0).abs() < 1e-9 && (eight.width - 10.0 / 7f64.sqrt()).abs() < 1e-9);
     assert_eq!(clause_two.width.to_bits(), clause_eight.width.to_bits());
+    let measured = evaluate(span, &read(span, &["4.87", "4.90", "4.88"]), &Setup::new()).unwrap();
+    assert_eq!(measured.budget().u_ohm().to_bits(), measured.estimate().u().to_bits());
 }
 
 #[test]

@@ -2,7 +2,6 @@
 
 use core::fmt;
 
-use crate::number::elementary::sqrt;
 use crate::uncertainty::{Estimate, EstimateError, Expanded};
 
 /// Where a contribution comes from.
@@ -248,14 +247,14 @@ pub(super) fn of_terms(
     let rows = terms.map(|term| term.map(|term| term.row()));
     // Largest first would be more exact by nothing that matters with eight terms; the order is that of the rows.
     let variance = rows.iter().flatten().fold(0.0, |sum, row| sum + row.u_ohm * row.u_ohm);
-    let u_ohm = sqrt(variance);
     let share = |row: Row| if variance > 0.0 { row.u_ohm * row.u_ohm / variance } else { 0.0 };
     let rows = rows.map(|row| row.map(|row| Row { share: share(row), ..row }));
     let denominator = rows.iter().flatten().fold(0.0, |sum, row| sum + row.share * row.share / row.dof);
     Ok(Budget {
         rows,
         value_ohm: estimate.value(),
-        u_ohm,
+        // The same sum as the estimate's, to the bit.
+        u_ohm: estimate.u(),
         effective_dof: if denominator > 0.0 { 1.0 / denominator } else { f64::INFINITY },
         expanded: estimate.expanded(coverage_probability)?,
     })
