@@ -151,6 +151,24 @@ def repeats():
         yield line("uncertainty.from_repeats", map(text, xs), [], status, ERROR)
 
 
+def effective():
+    """The formula itself, in exact powers."""
+    sets = [
+        [(25.0, 18.0), (5.8, 24.0), (3.9, 5.0), (6.7, 8.0), (2.9, 50.0), (16.6, 2.0)],
+        [(1.0, 4.0)], [(1.0, inf)], [(1.0, 4.0), (1.0, inf)], [(3.0, 1.0), (4.0, 2.5)], [(0.0, 1.0), (2.0, 9.0)],
+        [(0.0, 3.0)], [(1e-160, 5.0), (1e-160, 5.0)], [(1e200, 4.0)], [(1e150, 5.0), (2e150, 7.0), (1e140, 1.0)],
+    ]
+    for parts in sets:
+        exact = [(mpf(u), mpf(dof)) for u, dof in parts]
+        below = sum(u**4 / dof for u, dof in exact)
+        found = sum(u * u for u, _ in exact) ** 2 / below if below else inf
+        flat = [text(x) for part in parts for x in part]
+        source = "JCGM 100 H.1, inputs as reprinted; " + SOURCE if len(parts) == 6 else SOURCE
+        yield line("uncertainty.effective_dof", flat, [text(found)], source=source)
+    for flat, status in (("-1.0|4.0", 1), ("1.0|0.5", 1), ("nan|4.0", 2), ("1.0|nan", 2), ("inf|4.0", 2)):
+        yield line("uncertainty.effective_dof", flat.split("|"), [], status, ERROR)
+
+
 def is_slow(shape):
     """Shapes that take an integral at each step of a search: one probability and a few tails are enough of them."""
     a, b, u, s1, _, s2, _ = shape
@@ -174,7 +192,7 @@ def main():
     jobs.append(("expanded", (4700.0, (0.0, 0.0, 0.0, 0.0, inf, 0.0, inf), 0.0, 0.0, 0.95)))
     with multiprocessing.Pool() as pool:
         rows = pool.map(run, jobs, chunksize=4)
-    rows += [*welch_satterthwaite(), *repeats(), *errors()]
+    rows += [*welch_satterthwaite(), *repeats(), *effective(), *errors()]
     out = pathlib.Path(__file__).parent.parent / "vectors" / "uncertainty.tsv"
     text_ = "# Intervals and tails of estimates. Inputs: value|a|b|normal u|s|dof|s|dof|below|above, then the probability,\n"
     text_ += "# tail or point. Made by oracles/uncertainty_vectors.py; bits are the library's own.\n"

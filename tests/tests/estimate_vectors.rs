@@ -3,7 +3,7 @@
 use reckohm::measurement::{MeasurementError, Setup, evaluate};
 use reckohm::meter::{Leads, Meter};
 use reckohm::number::Kind;
-use reckohm::uncertainty::{Estimate, EstimateError, TypeA};
+use reckohm::uncertainty::{Estimate, EstimateError, TypeA, effective_dof};
 use reckohm::verdict::{Limits, Rule, Verdict, VerdictError, conformance_probability, judge};
 use reckohm_tests::vectors::{Outcome, Output, Row, run};
 
@@ -39,6 +39,10 @@ fn uncertainty(row: &Row) -> Option<Outcome> {
         }
         "uncertainty.probability_below" => {
             numbers(estimate(row).and_then(|e| e.probability_below(row.number(10))).map(|x| [x]))
+        }
+        "uncertainty.effective_dof" => {
+            let (u, dof): (Vec<_>, Vec<_>) = row.numbers_from(0).chunks(2).map(|part| (part[0], part[1])).unzip();
+            numbers(effective_dof(&u, &dof).map(|dof| [dof]))
         }
         "uncertainty.from_repeats" => numbers(Estimate::from_repeats(&row.numbers_from(0)).map(|e| [e.value(), e.u()])),
         _ => return None,

@@ -3,7 +3,7 @@
 use reckohm::measurement::{AdviceKind, Contribution, Distribution, MeasurementError, Setup, evaluate};
 use reckohm::meter::{Leads, Meter, Reading, Span};
 use reckohm::number::Kind;
-use reckohm::uncertainty::{Estimate, EstimateError};
+use reckohm::uncertainty::{Estimate, EstimateError, effective_dof};
 
 fn span(full_scale: f64) -> &'static Span {
     let spans = Meter::example_hand_held().spans();
@@ -241,7 +241,13 @@ fn every_message_in_full_and_back_from_its_numbers() {
         "uncertainty of an estimate: the result is too large for the number type; at most 1.8e308 allowed; give the \
          parts in a larger unit"
     );
-    for error in [few, large] {
+    let lengths = effective_dof(&[1.0, 2.0], &[4.0]).unwrap_err();
+    assert_eq!(
+        lengths.to_string(),
+        "effective degrees of freedom: 2 standard uncertainties given with 1 degrees of freedom; as many of each allowed; \
+         give infinite degrees of freedom where a part has none"
+    );
+    for error in [few, large, lengths] {
         assert_eq!(EstimateError::from_detail(&error.detail()), Some(error));
     }
 }

@@ -1,7 +1,7 @@
 //! The coverage rule against values computed beforehand by an independent program (our own figures, stated with 8
 //! digits), and against published factors.
 
-use reckohm::uncertainty::Estimate;
+use reckohm::uncertainty::{Estimate, effective_dof};
 
 fn shape(a: f64, b: f64, normal: f64, s: f64, dof: f64) -> Estimate {
     Estimate::exact(0.0)
@@ -102,12 +102,12 @@ fn the_hand_held_meter_of_ea_4_02_needs_more_than_1_65() {
 #[test]
 fn end_gauge_of_gum_h_1() {
     let terms = [(25.0, 18.0), (5.8, 24.0), (3.9, 5.0), (6.7, 8.0), (2.9, 50.0), (16.6, 2.0)];
-    let e = Estimate::exact(50_000_838.0).unwrap();
-    // Rows carry their degrees of freedom, type B ones too; the budget's formula is the one under test.
+    // Rows carry their degrees of freedom, type B ones too.
     let u2: f64 = terms.iter().map(|(u, _)| u * u).sum();
-    let dof = u2 * u2 / terms.iter().map(|(u, dof)| u * u * u * u / dof).sum::<f64>();
+    let dof = effective_dof(&terms.map(|(u, _)| u), &terms.map(|(_, dof)| dof)).unwrap();
     close(u2.sqrt(), "32");
     assert_eq!(dof.floor(), 16.0);
+    let e = Estimate::exact(50_000_838.0).unwrap();
     let e = e.with_type_a(u2.sqrt(), dof.floor()).unwrap();
     let expanded = e.expanded_welch_satterthwaite(0.99).unwrap();
     close(expanded.coverage_factor, "2.92");

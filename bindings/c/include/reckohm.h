@@ -1393,6 +1393,21 @@ rko_status rko_estimate_from_repeats(const double *observations,
                                      struct rko_detail *detail);
 
 /*
+ Effective degrees of freedom of a sum of parts, by the Welch-Satterthwaite formula: not cut to a whole number, infinite
+ where no part has finite ones.
+
+ Given: `u`, the standard uncertainty of each part, 0 or more; `dof`, its degrees of freedom, 1 or more; their `count`.
+ Written: `effective_dof`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+ Source: JCGM 100 G.4.1, equation G.2b.
+ */
+rko_status rko_effective_dof(const double *u,
+                             const double *dof,
+                             size_t count,
+                             double *effective,
+                             struct rko_detail *detail);
+
+/*
  The same estimate with one more rectangular part: an error that lies anywhere within plus or minus `half_width` with
  equal probability. The two widest are kept as they are; a third goes into the normal part.
 

@@ -2,7 +2,7 @@
 
 use core::mem::{offset_of, size_of};
 
-use reckohm::uncertainty::{Estimate, Expanded, TypeA};
+use reckohm::uncertainty::{Estimate, Expanded, TypeA, effective_dof};
 
 use crate::answer::{Outcome, one};
 use crate::detail::{rko_detail, rko_status};
@@ -145,6 +145,24 @@ pub unsafe extern "C" fn rko_estimate_from_repeats(
     detail: *mut rko_detail,
 ) -> rko_status {
     unsafe { one(mean, 3, detail, || Ok(Estimate::from_repeats(items(observations, count, 1)?)?.into())) }
+}
+
+/// Effective degrees of freedom of a sum of parts, by the Welch-Satterthwaite formula: not cut to a whole number, infinite
+/// where no part has finite ones.
+///
+/// Given: `u`, the standard uncertainty of each part, 0 or more; `dof`, its degrees of freedom, 1 or more; their `count`.
+/// Written: `effective_dof`.
+/// Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_NULL_POINTER`.
+/// Source: JCGM 100 G.4.1, equation G.2b.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn rko_effective_dof(
+    u: *const f64,
+    dof: *const f64,
+    count: usize,
+    effective: *mut f64,
+    detail: *mut rko_detail,
+) -> rko_status {
+    unsafe { one(effective, 4, detail, || Ok(effective_dof(items(u, count, 1)?, items(dof, count, 2)?)?)) }
 }
 
 /// The same estimate with one more rectangular part: an error that lies anywhere within plus or minus `half_width` with

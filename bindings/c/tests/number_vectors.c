@@ -135,6 +135,16 @@ static void from_repeats(struct row *row) {
     }
 }
 
+static void effective(struct row *row) {
+    double u[8], dof[8], x = UNTOUCHED;
+    size_t count = 0;
+    for (; 2 * count + 1 < row->ins && count < 8; ++count) {
+        u[count] = number(row, 2 * count);
+        dof[count] = number(row, 2 * count + 1);
+    }
+    one(row, rko_effective_dof(u, dof, count, &x, NULL), &x);
+}
+
 static int uncertainty(struct row *row, const char *name) {
     const struct rko_estimate e = estimate(row);
     const double p = number(row, 10);
@@ -247,6 +257,10 @@ static int call(struct row *row, const char *function) {
     if (strncmp(function, "uncertainty.", 12) == 0) {
         if (strcmp(function + 12, "from_repeats") == 0) {
             from_repeats(row);
+            return 1;
+        }
+        if (strcmp(function + 12, "effective_dof") == 0) {
+            effective(row);
             return 1;
         }
         return uncertainty(row, function + 12);

@@ -472,6 +472,35 @@ impl Expanded {
     }
 }
 
+/// Effective degrees of freedom of a sum of parts, by the Welch-Satterthwaite formula (JCGM 100 G.4.1); not cut to a whole
+/// number, infinite where no part has finite ones.
+///
+/// Parameters
+/// ----------
+/// u : sequence of float
+///     Standard uncertainty of each part, 0 or more.
+/// dof : sequence of float
+///     Degrees of freedom of each part, 1 or more; infinite for a part that only counts in the sum.
+///
+/// Raises
+/// ------
+/// RangeError
+///     A number outside its range.
+/// CountError
+///     Sequences of different lengths.
+///
+/// Examples
+/// --------
+/// The end gauge of JCGM 100 H.1, in nanometres: 16 after cutting.
+///
+/// >>> from reckohm.uncertainty import effective_dof
+/// >>> int(effective_dof([25, 5.8, 3.9, 6.7, 2.9, 16.6], [18, 24, 5, 8, 50, 2]))
+/// 16
+#[pyfunction]
+fn effective_dof(u: Vec<f64>, dof: Vec<f64>) -> Result<f64, Failure> {
+    Ok(core::effective_dof(&u, &dof)?)
+}
+
 /// An estimate from its parts, as pickle keeps them.
 #[pyfunction]
 fn _from_parts(
@@ -491,5 +520,6 @@ fn _from_parts(
 pub fn fill(_compiled: &Bound<'_, PyModule>, module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<Estimate>()?;
     module.add_class::<Expanded>()?;
+    module.add_function(wrap_pyfunction!(effective_dof, module)?)?;
     module.add_function(wrap_pyfunction!(_from_parts, module)?)
 }

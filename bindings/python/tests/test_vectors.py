@@ -18,7 +18,7 @@ from reckohm.errors import ReckohmError
 from reckohm.marking import Marking, both_ways
 from reckohm.measurement import evaluate
 from reckohm.meter import Choice, Leads, Meter, Span
-from reckohm.uncertainty import Estimate
+from reckohm.uncertainty import Estimate, effective_dof
 from reckohm.verdict import Limits, Rule, conformance_probability, judge
 
 FOLDER = Path(__file__).resolve().parents[3] / "tests" / "vectors"
@@ -223,6 +223,11 @@ def evaluated(row: Row) -> list[Any]:
     return [measured.estimate.value, measured.estimate.u, measured.budget.expanded.half_width]
 
 
+def effective(row: Row) -> list[Any]:
+    numbers = [row.number(place) for place in range(len(row.inputs))]
+    return [effective_dof(numbers[::2], numbers[1::2])]
+
+
 def from_repeats(row: Row) -> list[Any]:
     mean = Estimate.from_repeats([row.number(place) for place in range(len(row.inputs))])
     return [mean.value, mean.u]
@@ -267,6 +272,7 @@ DOORS: dict[str, Callable[[Row], list[Any]]] = {
     "uncertainty.quantile_above": lambda row: point(row, "quantile_above"),
     "uncertainty.probability_above": lambda row: point(row, "probability_above"),
     "uncertainty.probability_below": lambda row: point(row, "probability_below"),
+    "uncertainty.effective_dof": effective,
     "uncertainty.from_repeats": from_repeats,
     "measurement.evaluate": evaluated,
     "meter.span": lambda row: [float(span_of(row).full_scale_counts)],

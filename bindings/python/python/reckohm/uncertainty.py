@@ -4,6 +4,7 @@ from ._core import _uncertainty as _compiled
 
 Estimate = _compiled.Estimate
 Expanded = _compiled.Expanded
+effective_dof = _compiled.effective_dof
 _from_parts = _compiled._from_parts
 
-__all__ = ["Estimate", "Expanded"]
+__all__ = ["Estimate", "Expanded", "effective_dof"]

@@ -1,7 +1,9 @@
 from collections.abc import Sequence
 from typing import NoReturn, final
 
-__all__ = ["Estimate", "Expanded"]
+__all__ = ["Estimate", "Expanded", "effective_dof"]
+
+def effective_dof(u: Sequence[float], dof: Sequence[float]) -> float: ...
 
 @final
 class Estimate:

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::uncertainty::{Estimate, EstimateError, Expanded};
+use crate::uncertainty::{Estimate, EstimateError, Expanded, welch_satterthwaite};
 
 /// Where a contribution comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -249,13 +249,12 @@ pub(super) fn of_terms(
     let variance = rows.iter().flatten().fold(0.0, |sum, row| sum + row.u_ohm * row.u_ohm);
     let share = |row: Row| if variance > 0.0 { row.u_ohm * row.u_ohm / variance } else { 0.0 };
     let rows = rows.map(|row| row.map(|row| Row { share: share(row), ..row }));
-    let denominator = rows.iter().flatten().fold(0.0, |sum, row| sum + row.share * row.share / row.dof);
     Ok(Budget {
         rows,
         value_ohm: estimate.value(),
         // The same sum as the estimate's, to the bit.
         u_ohm: estimate.u(),
-        effective_dof: if denominator > 0.0 { 1.0 / denominator } else { f64::INFINITY },
+        effective_dof: welch_satterthwaite(estimate.u(), rows.iter().flatten().map(|row| (row.u_ohm, row.dof))),
         expanded: estimate.expanded(coverage_probability)?,
     })
 }

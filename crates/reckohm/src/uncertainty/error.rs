@@ -24,6 +24,17 @@ pub enum EstimateError {
         /// How many.
         given: usize,
     },
+    /// As many standard uncertainties as degrees of freedom are needed.
+    #[error(
+        "effective degrees of freedom: {u} standard uncertainties given with {dof} degrees of freedom; as many of \
+         each allowed; give infinite degrees of freedom where a part has none"
+    )]
+    Lengths {
+        /// How many standard uncertainties.
+        u: usize,
+        /// How many degrees of freedom.
+        dof: usize,
+    },
 }
 
 impl EstimateError {
@@ -39,6 +50,9 @@ impl EstimateError {
             EstimateError::TooFewRepeats { given } => {
                 Detail { argument: 351, given: *given as f64, lower: 2.0, ..Detail::new(Kind::WrongCount) }
             }
+            EstimateError::Lengths { u, dof } => {
+                Detail { argument: 352, given: *u as f64, upper: *dof as f64, ..Detail::new(Kind::WrongCount) }
+            }
             EstimateError::TooLarge => Detail { argument: 350, ..Detail::new(Kind::ResultOutOfRange) },
         }
     }
@@ -49,6 +63,9 @@ impl EstimateError {
             Kind::ResultOutOfRange if detail.argument == 350 => Some(EstimateError::TooLarge),
             Kind::WrongCount if detail.argument == 351 => {
                 Some(EstimateError::TooFewRepeats { given: detail.given as usize })
+            }
+            Kind::WrongCount if detail.argument == 352 => {
+                Some(EstimateError::Lengths { u: detail.given as usize, dof: detail.upper as usize })
             }
             _ => OutOfRange::from_detail(detail).map(EstimateError::Range),
         }

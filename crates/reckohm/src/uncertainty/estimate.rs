@@ -1,5 +1,6 @@
 //! The estimate: a value and the parts of its uncertainty.
 
+use super::degrees_of_freedom::welch_satterthwaite;
 use super::error::EstimateError;
 use crate::number::elementary::sqrt;
 use crate::number::{FINITE, HALF_WIDTH, ONE_SIDED_HALF_WIDTH, STANDARD_UNCERTAINTY, TYPE_A_DEGREES_OF_FREEDOM};
@@ -289,13 +290,7 @@ impl Estimate {
     /// Effective degrees of freedom by the Welch-Satterthwaite formula (JCGM 100 G.4.1), only the type A parts having
     /// finite ones; infinite without such parts. For information.
     pub fn effective_dof(&self) -> f64 {
-        let u = self.u();
-        let share = |a: TypeA| {
-            let ratio = a.s / u;
-            ratio * ratio * (ratio * ratio) / a.dof
-        };
-        let [first, second] = self.type_a;
-        if first.s == 0.0 { f64::INFINITY } else { 1.0 / (share(first) + share(second)) }
+        welch_satterthwaite(self.u(), self.type_a.into_iter().map(|part| (part.s, part.dof)))
     }
 
     /// Itself if every sum of squares that follows from the parts fits the number type.

@@ -10,6 +10,7 @@
 
 mod convolution;
 mod coverage;
+mod degrees_of_freedom;
 mod error;
 mod estimate;
 mod noise;
@@ -18,9 +19,11 @@ mod root;
 mod shape;
 
 pub use coverage::Expanded;
+pub use degrees_of_freedom::effective_dof;
 pub use error::EstimateError;
 pub use estimate::{Estimate, TypeA};
 
+pub(crate) use degrees_of_freedom::welch_satterthwaite;
 pub(crate) use repeats::spread;
 pub(crate) use root::root;
 pub(crate) use shape::Shape;
