@@ -174,6 +174,17 @@ fn advice_of_more_readings_brings_what_it_says() {
 }
 
 #[test]
+fn a_scaled_estimate_refuses_what_does_not_fit() {
+    let e = exact(10.0).with_rectangular(0.5).unwrap();
+    assert_eq!(e.times(-2.0).unwrap().value(), -20.0);
+    for (constant, kind) in
+        [(f64::NAN, Kind::NotFinite), (f64::INFINITY, Kind::NotFinite), (1e308, Kind::ResultOutOfRange)]
+    {
+        assert_eq!(e.times(constant).unwrap_err().kind(), kind, "{constant}");
+    }
+}
+
+#[test]
 fn every_message_in_full_and_back_from_its_numbers() {
     let span = span(20e3);
     let one = read(span, &["4.88"]);

@@ -130,6 +130,17 @@ impl Budget {
     }
 
     /// The row of one contribution, if it is there.
+    ///
+    /// ```
+    /// use reckohm::measurement::{Contribution, Setup, evaluate};
+    /// use reckohm::meter::Meter;
+    /// let span = Meter::example_hand_held().span(2)?;
+    /// let measured = evaluate(span, &[span.read(b"4.88")?], &Setup::new())?;
+    /// let clause = measured.budget().row(Contribution::AccuracyClause).map(|row| row.share);
+    /// assert_eq!(clause, Some(1.0));
+    /// assert_eq!(measured.budget().row(Contribution::Leads), None);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub fn row(&self, contribution: Contribution) -> Option<&Row> {
         self.rows().find(|row| row.contribution == contribution)
     }

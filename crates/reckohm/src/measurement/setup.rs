@@ -41,6 +41,11 @@ impl Default for Setup<'_> {
 
 impl<'a> Setup<'a> {
     /// Nothing set; coverage probability 0.95.
+    ///
+    /// ```
+    /// let setup = reckohm::measurement::Setup::new();
+    /// assert!(setup.leads().is_none() && setup.spans().is_empty());
+    /// ```
     pub const fn new() -> Setup<'a> {
         Setup {
             leads: None,

@@ -194,6 +194,14 @@ impl Clause {
     /// By what factor the clause is wider at this meter temperature in °C: 1 within the band and where no temperature is
     /// given, which means that the meter is within it.
     ///
+    /// ```
+    /// # use reckohm::meter::Clause;
+    /// let clause = Clause::new(0.008, 3.0)?;
+    /// assert_eq!(clause.widening(None), Ok(1.0));
+    /// assert!(clause.widening(Some(35.0)).is_err(), "outside 23 ± 5 °C, and no coefficient is known");
+    /// # Ok::<(), reckohm::meter::MeterError>(())
+    /// ```
+    ///
     /// # Errors
     /// [`MeterError::Range`] for a temperature outside [-60, 120] °C; [`MeterError::CoefficientMissing`] outside the band if
     /// the clause has no temperature coefficient.

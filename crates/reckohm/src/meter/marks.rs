@@ -28,11 +28,23 @@ impl Marks {
     pub const DASHES: Marks = Marks(8);
 
     /// Both sets together, where `|` cannot be used: in constants.
+    ///
+    /// ```
+    /// # use reckohm::meter::Marks;
+    /// const USUAL: Marks = Marks::ONE_ALONE.and(Marks::OL);
+    /// assert_eq!(USUAL, Marks::ONE_ALONE | Marks::OL);
+    /// ```
     pub const fn and(self, other: Marks) -> Marks {
         Marks(self.0 | other.0)
     }
 
     /// Whether all of `other` are among these.
+    ///
+    /// ```
+    /// # use reckohm::meter::Marks;
+    /// assert!((Marks::OL | Marks::DASHES).contains(Marks::OL));
+    /// assert!(!Marks::OL.contains(Marks::OL | Marks::DASHES));
+    /// ```
     pub const fn contains(self, other: Marks) -> bool {
         self.0 & other.0 == other.0
     }

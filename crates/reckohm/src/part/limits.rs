@@ -133,6 +133,13 @@ impl Limits {
     }
 
     /// Whether this resistance in ohm is within the limits, both ends included; NaN never is.
+    ///
+    /// ```
+    /// use reckohm::verdict::Limits;
+    /// let limits = Limits::from_tolerance(4700.0, 0.05)?;
+    /// assert!(limits.contains(4935.0) && !limits.contains(4935.0_f64.next_up()));
+    /// # Ok::<(), reckohm::verdict::LimitsError>(())
+    /// ```
     pub fn contains(&self, ohm: f64) -> bool {
         self.lower_ohm <= ohm && ohm <= self.upper_ohm
     }
