@@ -239,13 +239,9 @@ fn leads_and_clause(span: &Span, shown: f64, setup: &Setup<'_>) -> Result<(Estim
     Ok((own, clause_part(span, gain + fixed)?))
 }
 
-/// The meter's error as its clause means it: a limit, or a stated coverage.
+/// The meter's error as its clause means it.
 pub(super) fn clause_part(span: &Span, half_width: f64) -> Result<Estimate, EstimateError> {
-    let error = Estimate::exact(0.0)?;
-    match span.clause().coverage_factor() {
-        None => error.with_rectangular(half_width),
-        Some(factor) => error.with_normal(half_width / factor),
-    }
+    span.clause().added_to(Estimate::exact(0.0)?, half_width)
 }
 
 /// Known coefficient, coefficient within its limit (both 1/K), and temperature above the reference.

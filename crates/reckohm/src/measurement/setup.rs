@@ -5,7 +5,7 @@ use crate::meter::{Leads, Span};
 use crate::number::{
     COEFFICIENT_LIMIT, COVERAGE_PROBABILITY, FINITE, KNOWN_COEFFICIENT, PARALLEL_PATH, PART_TEMPERATURE, REPEATABILITY,
 };
-use crate::uncertainty::Estimate;
+use crate::uncertainty::{COVERAGE_BY_CONVENTION, Estimate};
 
 /// The conditions of a measurement. Whatever is not set is not there: no leads, no parallel path, no correction for
 /// temperature, a meter within its temperature band.
@@ -57,7 +57,7 @@ impl<'a> Setup<'a> {
             repeatability_ohm: None,
             zero_error_common: None,
             spans: &[],
-            coverage_probability: 0.95,
+            coverage_probability: COVERAGE_BY_CONVENTION,
         }
     }
 

@@ -4,11 +4,11 @@ use super::error::MeterError;
 use super::inline_text::DisplayText;
 use super::span::Span;
 use super::{Meter, MeterError::NoSpanHolds};
-use crate::number::{Decimal, RESISTANCE, TOLERANCE};
-use crate::uncertainty::Estimate;
+use crate::number::{RESISTANCE, TOLERANCE};
+use crate::part::conformance::{conformance_probability, test_uncertainty_ratio};
+use crate::part::limits::Limits;
+use crate::uncertainty::{COVERAGE_BY_CONVENTION, Estimate};
 
-/// The coverage probability of the expanded uncertainty that spans are compared by; a convention.
-const COVERAGE_PROBABILITY: f64 = 0.95;
 /// A span accepts no part if not even one at the centre of its tolerance conforms with this probability; a convention.
 const LEAST_CONFORMANCE: f64 = 0.95;
 
@@ -63,8 +63,7 @@ pub struct Choice<'a> {
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Part {
     nominal_ohm: f64,
-    lower_ohm: f64,
-    upper_ohm: f64,
+    limits: Limits,
     meter_temperature_c: Option<f64>,
 }
 
@@ -109,9 +108,8 @@ impl<'a> Meter<'a> {
     ) -> Result<Choice<'a>, MeterError> {
         let nominal_ohm = RESISTANCE.check(nominal_ohm)?;
         let tolerance = TOLERANCE.check(tolerance)?;
-        let lower_ohm = limit(nominal_ohm, -tolerance);
-        let upper_ohm = limit(nominal_ohm, tolerance);
-        let part = Part { nominal_ohm, lower_ohm, upper_ohm, meter_temperature_c };
+        let limits = Limits::around_value(nominal_ohm, tolerance);
+        let part = Part { nominal_ohm, limits, meter_temperature_c };
         let mut best: Option<(usize, f64)> = None;
         for (index, span) in self.spans().iter().enumerate() {
             let expanded_ohm = part.expanded_ohm(span)?;
@@ -120,7 +118,7 @@ impl<'a> Meter<'a> {
             }
         }
         let full_scale_ohm = self.spans().last().map_or(0.0, Span::full_scale_ohm);
-        let (index, expanded_ohm) = best.ok_or(NoSpanHolds { upper_limit_ohm: upper_ohm, full_scale_ohm })?;
+        let (index, expanded_ohm) = best.ok_or(NoSpanHolds { upper_limit_ohm: limits.upper_ohm(), full_scale_ohm })?;
         Ok(Choice { meter: *self, part, index, expanded_ohm })
     }
 }
@@ -138,7 +136,7 @@ impl<'a> Choice<'a> {
 
     /// Nominal value, lower and upper limit of the part in ohm.
     pub const fn part_ohm(&self) -> (f64, f64, f64) {
-        (self.part.nominal_ohm, self.part.lower_ohm, self.part.upper_ohm)
+        (self.part.nominal_ohm, self.part.limits.lower_ohm(), self.part.limits.upper_ohm())
     }
 
     /// What the chosen span makes of the part.
@@ -170,13 +168,12 @@ impl<'a> Choice<'a> {
     /// ```
     pub fn assessment(&self, index: usize) -> Result<Assessment, MeterError> {
         let span = self.meter.span(index)?;
-        let Part { nominal_ohm, lower_ohm, upper_ohm, .. } = self.part;
+        let Part { nominal_ohm, limits, .. } = self.part;
         let estimate = self.part.estimate(span)?;
-        let expanded_ohm = estimate.expanded(COVERAGE_PROBABILITY)?.half_width;
-        let outside = estimate.probability_above(upper_ohm)? + estimate.probability_below(lower_ohm)?;
-        let conformance = 1.0 - outside;
+        let expanded_ohm = estimate.expanded(COVERAGE_BY_CONVENTION)?.half_width;
+        let conformance = conformance_probability(&estimate, &limits);
         let counts_used = span.nearest_counts(nominal_ohm);
-        let ratio = 0.5 * (upper_ohm - lower_ohm) / expanded_ohm;
+        let ratio = test_uncertainty_ratio(&limits, expanded_ohm);
         let holds = self.part.is_held_by(span);
         Ok(Assessment {
             holds,
@@ -204,31 +201,19 @@ impl<'a> Choice<'a> {
 
 impl Part {
     fn is_held_by(&self, span: &Span) -> bool {
-        span.nearest_counts(self.upper_ohm) < span.full_scale_counts()
+        span.nearest_counts(self.limits.upper_ohm()) < span.full_scale_counts()
     }
 
     /// One reading of the nominal value, with the shape of the meter's error.
     fn estimate(&self, span: &Span) -> Result<Estimate, MeterError> {
         let half_width = span.clause_half_width_ohm(self.nominal_ohm, self.meter_temperature_c)?;
         let shown = Estimate::exact(self.nominal_ohm)?;
-        let with_clause = match span.clause().coverage_factor() {
-            None => shown.with_rectangular(half_width)?,
-            Some(factor) => shown.with_normal(half_width / factor)?,
-        };
+        let with_clause = span.clause().added_to(shown, half_width)?;
         let rounding = if span.clause().step_included() { 0.0 } else { 0.5 * span.step_ohm() };
         Ok(with_clause.with_rectangular(rounding)?)
     }
 
     fn expanded_ohm(&self, span: &Span) -> Result<f64, MeterError> {
-        Ok(self.estimate(span)?.expanded(COVERAGE_PROBABILITY)?.half_width)
+        Ok(self.estimate(span)?.expanded(COVERAGE_BY_CONVENTION)?.half_width)
     }
-}
-
-/// Nominal value times one plus the tolerance, rounded once where both are short decimals.
-fn limit(nominal_ohm: f64, tolerance: f64) -> f64 {
-    let exact = || {
-        let factor = Decimal::ONE.checked_add(Decimal::shortest(tolerance)?)?;
-        Decimal::shortest(nominal_ohm)?.checked_mul(factor)
-    };
-    exact().map_or(nominal_ohm * (1.0 + tolerance), Decimal::to_f64)
 }

@@ -4,6 +4,7 @@ use super::error::MeterError;
 use crate::number::{
     ACCURACY_COUNTS, ACCURACY_FRACTION, COVERAGE_FACTOR, METER_TEMPERATURE, TEMPERATURE_COEFFICIENT_OF_CLAUSE,
 };
+use crate::uncertainty::{Estimate, EstimateError};
 
 /// An accuracy clause as the meter's specification states it.
 ///
@@ -189,6 +190,15 @@ impl Clause {
     /// Whether it holds only after zeroing.
     pub const fn zeroing_required(&self) -> bool {
         self.zeroing_required
+    }
+
+    /// An estimate with the meter's error added as the clause means it: a limit is a rectangular part, a stated coverage a
+    /// normal one.
+    pub(crate) fn added_to(&self, estimate: Estimate, half_width_ohm: f64) -> Result<Estimate, EstimateError> {
+        match self.coverage_factor {
+            None => estimate.with_rectangular(half_width_ohm),
+            Some(factor) => estimate.with_normal(half_width_ohm / factor),
+        }
     }
 
     /// By what factor the clause is wider at this meter temperature in °C: 1 within the band and where no temperature is

@@ -98,10 +98,15 @@ impl Limits {
     pub fn from_tolerance(nominal_ohm: f64, tolerance: f64) -> Result<Limits, LimitsError> {
         let nominal_ohm = RESISTANCE.check(nominal_ohm)?;
         let tolerance = TOLERANCE.check(tolerance)?;
-        if let Some((nominal, tolerance)) = Decimal::shortest(nominal_ohm).zip(Decimal::shortest(tolerance)) {
-            return Ok(Limits::around(nominal, tolerance));
+        Ok(Limits::around_value(nominal_ohm, tolerance))
+    }
+
+    /// Limits around a nominal value that is legal already.
+    pub(crate) fn around_value(nominal_ohm: f64, tolerance: f64) -> Limits {
+        match Decimal::shortest(nominal_ohm).zip(Decimal::shortest(tolerance)) {
+            Some((nominal, tolerance)) => Limits::around(nominal, tolerance),
+            None => Limits::around_floats(nominal_ohm, tolerance),
         }
-        Ok(Limits::around_floats(nominal_ohm, tolerance))
     }
 
     /// Limits around a marked value, which is legal already.
@@ -123,12 +128,12 @@ impl Limits {
     }
 
     /// The lower end in ohm, minus infinity if it is open.
-    pub fn lower_ohm(&self) -> f64 {
+    pub const fn lower_ohm(&self) -> f64 {
         self.lower_ohm
     }
 
     /// The upper end in ohm, infinity if it is open.
-    pub fn upper_ohm(&self) -> f64 {
+    pub const fn upper_ohm(&self) -> f64 {
         self.upper_ohm
     }
 

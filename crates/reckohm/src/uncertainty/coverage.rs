@@ -5,6 +5,9 @@ use super::estimate::Estimate;
 use super::shape::Shape;
 use crate::number::{COVERAGE_PROBABILITY, FINITE, TAIL_PROBABILITY, student_t};
 
+/// The coverage probability where the caller names none: the trade's convention, and named in every result.
+pub(crate) const COVERAGE_BY_CONVENTION: f64 = 0.95;
+
 /// An expanded uncertainty with all that it takes to be read: how wide, with what factor, for what probability.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Expanded {

@@ -5,8 +5,9 @@ use core::fmt;
 use super::error::VerdictError;
 use super::rule::{Rule, RuleKind};
 use crate::number::elementary::ln;
+use crate::part::conformance::{Conformance, conformance_probability, test_uncertainty_ratio};
 use crate::part::limits::Limits;
-use crate::uncertainty::{Estimate, Shape, root};
+use crate::uncertainty::{COVERAGE_BY_CONVENTION, Estimate, Shape, root};
 
 /// The three answers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -142,7 +143,7 @@ pub fn judge(estimate: &Estimate, limits: &Limits, rule: Rule) -> Result<Verdict
     let shape = Shape::of(estimate);
     let (lower, upper) = (limits.lower_ohm(), limits.upper_ohm());
     let value = estimate.value();
-    let chance = Bounds::of(estimate, limits, &shape);
+    let chance = Conformance::of(estimate, limits, &shape);
     let side = if limits.contains(value) { Side::Inside } else { Side::Outside };
     let guard = match rule.risk() {
         None => Some(0.0),
@@ -170,8 +171,7 @@ pub fn judge(estimate: &Estimate, limits: &Limits, rule: Rule) -> Result<Verdict
     } else {
         Answer::Undecided
     };
-    let u95 = estimate.expanded(0.95)?.half_width;
-    let tur = (upper - lower) / (2.0 * u95);
+    let tur = test_uncertainty_ratio(limits, estimate.expanded(COVERAGE_BY_CONVENTION)?.half_width);
     Ok(Verdict {
         answer,
         side,
@@ -209,7 +209,7 @@ pub fn judge_into(
 ) -> Result<(), VerdictError> {
     same_length(estimates.len(), verdicts.len())?;
     for estimate in estimates {
-        estimate.expanded(0.95)?;
+        estimate.expanded(COVERAGE_BY_CONVENTION)?;
     }
     for (estimate, verdict) in estimates.iter().zip(verdicts) {
         *verdict = judge(estimate, limits, rule)?;
@@ -217,23 +217,7 @@ pub fn judge_into(
     Ok(())
 }
 
-/// Probability that the true value lies within the limits, from the estimate's shape alone, no prior; one-sided parts are
-/// taken where they make it smallest (JCGM 106 7).
-///
-/// ```
-/// use reckohm::uncertainty::Estimate;
-/// use reckohm::verdict::{Limits, conformance_probability};
-/// // A Zener voltage of -5.47 V, u = 0.05 V, against an upper limit of -5.40 V (JCGM 106, example; figures from memory).
-/// let measured = Estimate::new(-5.47, 0.05, f64::INFINITY)?;
-/// let p = conformance_probability(&measured, &Limits::at_most(-5.40)?);
-/// assert!((p - 0.92).abs() < 0.005);
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
-pub fn conformance_probability(estimate: &Estimate, limits: &Limits) -> f64 {
-    Bounds::of(estimate, limits, &Shape::of(estimate)).worst
-}
-
-/// The same for each of an array.
+/// The conformance probability of each of an array of estimates.
 ///
 /// ```
 /// use reckohm::uncertainty::Estimate;
@@ -261,49 +245,6 @@ pub fn conformance_probability_into(
 
 fn same_length(estimates: usize, room: usize) -> Result<(), VerdictError> {
     if estimates == room { Ok(()) } else { Err(VerdictError::Lengths { estimates, room }) }
-}
-
-/// Probability of being inside the limits with the value at `x`, by a sum that keeps its digits where it is small.
-fn inside(x: f64, limits: &Limits, shape: &Shape) -> f64 {
-    let (over, under) = (x - limits.upper_ohm(), limits.lower_ohm() - x);
-    if over > 0.0 {
-        shape.above(over) - shape.above(-under)
-    } else if under > 0.0 {
-        shape.above(under) - shape.above(-over)
-    } else {
-        1.0 - (shape.above(-over) + shape.above(-under)).min(1.0)
-    }
-}
-
-/// Bounds of the probability of being inside over where the one-sided parts may lie.
-struct Bounds {
-    /// Where being inside is least likely.
-    worst: f64,
-    /// Where being inside is likeliest.
-    best: f64,
-}
-
-impl Bounds {
-    /// The shape is symmetric and has one peak, so the probability of being inside falls with the distance from the middle of
-    /// the limits: it is smallest at one of the two ends of the one-sided parts, largest where these come nearest to it.
-    fn of(estimate: &Estimate, limits: &Limits, shape: &Shape) -> Bounds {
-        let (lower, upper) = (limits.lower_ohm(), limits.upper_ohm());
-        let at = |x: f64| inside(x, limits, shape);
-        let (lowest, highest) = (estimate.value() - estimate.below(), estimate.value() + estimate.above());
-        if lowest == highest {
-            let only = at(lowest);
-            return Bounds { worst: only, best: only };
-        }
-        let middle = if lower.is_infinite() {
-            lowest
-        } else if upper.is_infinite() {
-            highest
-        } else {
-            (lower + 0.5 * (upper - lower)).max(lowest).min(highest)
-        };
-        let (low, high) = (at(lowest), at(highest));
-        Bounds { worst: low.min(high), best: at(middle) }
-    }
 }
 
 /// How far inside a limit a value must lie; none if no value between limits `width` apart can meet the rule.

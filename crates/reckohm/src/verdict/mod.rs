@@ -15,9 +15,8 @@ mod error;
 mod judge;
 mod rule;
 
+pub use crate::part::conformance::conformance_probability;
 pub use crate::part::limits::{Limits, LimitsError};
 pub use error::VerdictError;
-pub use judge::{
-    Answer, NextStep, Side, Verdict, conformance_probability, conformance_probability_into, judge, judge_into,
-};
+pub use judge::{Answer, NextStep, Side, Verdict, conformance_probability_into, judge, judge_into};
 pub use rule::{Rule, RuleKind};
