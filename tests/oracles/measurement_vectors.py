@@ -8,7 +8,7 @@ import itertools
 import pathlib
 
 from error_shape import Shape
-from mpmath import diff, inf, mpf, nstr, sqrt
+from mpmath import diff, mpf, nstr, sqrt
 
 SOURCE = "oracles/measurement_vectors.py, mpmath at 34 digits"
 ERROR = "the conditions of an evaluation"

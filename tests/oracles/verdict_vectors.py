@@ -8,7 +8,7 @@ import multiprocessing
 import pathlib
 
 from error_shape import Shape
-from mpmath import findroot, inf, mpf, nstr, sqrt
+from mpmath import findroot, inf, mpf, nstr
 
 SOURCE = "oracles/verdict_vectors.py, mpmath at 34 digits"
 ERROR = "the legal ranges of the core"
@@ -67,7 +67,7 @@ def inside(e, x, lower, upper):
 
 
 def probabilities(e, value, below, above, lower, upper):
-    """Smallest and largest probability of being inside, over a fine grid of where the one-sided parts may lie."""
+    """Smallest and largest probability of being inside: at the ends of the one-sided parts, and in the middle of the limits."""
     low, high = value - below, value + above
     places = [low, high]
     centre = (lower + upper) / 2 if lower > -inf and upper < inf else None
