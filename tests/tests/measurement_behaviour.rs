@@ -218,8 +218,8 @@ fn every_message_in_full_and_back_from_its_numbers() {
         (
             error(&one, &plain.with_tcr_limit(100.0).unwrap()),
             Kind::MissingArgument,
-            "bringing the part to its reference temperature: a coefficient given without both temperature_c and \
-             reference_temperature_c; all of them or none allowed; measure the temperature beside the part",
+            "bringing the part to its reference temperature: a coefficient, temperature_c and \
+             reference_temperature_c not all given; all of them or none allowed; measure the temperature beside the part",
         ),
         (
             error(&one, &plain.with_known_tcr(exact(-1e6)).unwrap().with_temperature(exact(22.0), 20.0).unwrap()),

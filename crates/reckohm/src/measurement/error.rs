@@ -49,8 +49,8 @@ pub enum MeasurementError {
     CoefficientMissing,
     /// A coefficient without the temperatures that it needs.
     #[error(
-        "bringing the part to its reference temperature: a coefficient given without both temperature_c and \
-         reference_temperature_c; all of them or none allowed; measure the temperature beside the part"
+        "bringing the part to its reference temperature: a coefficient, temperature_c and \
+         reference_temperature_c not all given; all of them or none allowed; measure the temperature beside the part"
     )]
     TemperatureMissing,
     /// The correction for temperature leaves nothing.
