@@ -1,7 +1,7 @@
 //! Dual numbers: their value is the plain result to the bit, their partial derivatives are the exact ones.
 
 use proptest::prelude::*;
-use reckohm::number::{Dual, Real, Scalar};
+use reckohm::number::{DEGREES_OF_FREEDOM, Dual, FINITE, Real, Scalar, TOLERANCE};
 
 /// Uses every operation, in two pieces chosen by a select.
 fn formula<S: Scalar>([a, b, c]: [S; 3]) -> S {
@@ -71,5 +71,19 @@ fn the_plain_numbers_say_what_they_are() {
     assert_eq!(0.1_f32.to_f64(), f64::from(0.1_f32));
     assert!(1.0.finite() && !f64::INFINITY.finite() && !f32::NAN.finite());
     assert_eq!((-2.5).magnitude(), 2.5);
+    assert_eq!(((-2.5).larger(1.0), (-2.5).smaller(1.0), 1.0.larger(-2.5), 1.0.smaller(-2.5)), (1.0, -2.5, 1.0, -2.5));
+    assert!(f64::NAN.larger(1.0).is_nan() && 1.0.smaller(f64::NAN) == 1.0);
+    // Half of the bits each: the squares and the rest are exact.
+    assert_eq!(f64::from_bits(0x3fff_ffff_ffff_ffff).upper_half().to_bits(), 0x3fff_ffff_f800_0000);
+    assert_eq!(f32::from_bits(0x3fff_ffff).upper_half().to_bits(), 0x3fff_f000);
+    assert_eq!((1e-30_f32.log_of_one_more(), 1e-30_f32.exponential_less_one()), (1e-30, 1e-30));
     assert!(1.0.is_below(2.0) && !2.0.is_below(1.0) && !f64::NAN.is_below(1.0) && !1.0.is_below(f64::NAN));
+}
+
+#[test]
+fn ends_of_a_range_are_rounded_to_the_type_and_stay_finite() {
+    assert_eq!(FINITE.check(f32::MAX), Ok(f32::MAX));
+    assert!(FINITE.check(f32::INFINITY).is_err() && FINITE.check(-f32::INFINITY).is_err());
+    assert!(DEGREES_OF_FREEDOM.check(f32::INFINITY).is_ok());
+    assert_eq!(TOLERANCE.check(1.5_f32).unwrap_err(), TOLERANCE.check(1.5).unwrap_err());
 }

@@ -3,6 +3,7 @@
 use core::fmt;
 
 use super::kind::{Detail, Kind};
+use super::scalar::Real;
 
 /// One legal range.
 #[derive(Debug, PartialEq)]
@@ -28,7 +29,7 @@ pub struct RangeRow {
 }
 
 impl RangeRow {
-    /// The number itself if it is within this range.
+    /// The number itself if it is within this range, whose ends are rounded to the type of the number.
     ///
     /// # Errors
     /// [`OutOfRange`] for anything else, NaN included.
@@ -37,12 +38,14 @@ impl RangeRow {
     /// use reckohm::number::PROBABILITY;
     /// assert_eq!(PROBABILITY.check(0.95), Ok(0.95));
     /// assert!(PROBABILITY.check(95.0).is_err() && PROBABILITY.check(f64::NAN).is_err());
+    /// assert!(PROBABILITY.check(0.95_f32).is_ok());
     /// ```
     #[inline]
-    pub fn check(&'static self, given: f64) -> Result<f64, OutOfRange> {
-        let above = if self.lower_open { given > self.lower } else { given >= self.lower };
-        let below = if self.upper_open { given < self.upper } else { given <= self.upper };
-        if above & below { Ok(given) } else { Err(OutOfRange { row: self, given }) }
+    pub fn check<R: Real>(&'static self, given: R) -> Result<R, OutOfRange> {
+        let (lower, upper) = (end::<R>(self.lower), end::<R>(self.upper));
+        let above = if self.lower_open { given > lower } else { given >= lower };
+        let below = if self.upper_open { given < upper } else { given <= upper };
+        if above & below { Ok(given) } else { Err(OutOfRange { row: self, given: given.to_f64() }) }
     }
 
     /// The row with this number, if there is one.
@@ -54,6 +57,13 @@ impl RangeRow {
     pub fn from_number(number: u16) -> Option<&'static RangeRow> {
         RANGES.iter().copied().find(|row| row.number == number)
     }
+}
+
+/// An end of a range in the type of the number; a finite one stays finite.
+#[inline(always)]
+fn end<R: Real>(end: f64) -> R {
+    let rounded = R::of_f64(end);
+    if end.is_infinite() { rounded } else { rounded.smaller(R::LARGEST).larger(-R::LARGEST) }
 }
 
 /// A number outside its legal range: which range, and what was given.

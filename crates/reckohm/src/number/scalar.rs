@@ -5,7 +5,7 @@
 //! without a word, and with it another maths library.
 
 use core::fmt::{Debug, Display};
-use core::ops::{Add, Div, Mul, Neg, Sub};
+use core::ops::{Add, AddAssign, Div, DivAssign, Mul, MulAssign, Neg, Sub, SubAssign};
 
 use super::elementary;
 
@@ -89,10 +89,32 @@ pub trait Scalar:
     fn exponential(self) -> Self;
 }
 
-/// A plain number: `f32` or `f64`.
-pub trait Real: Scalar<Real = Self> + PartialOrd + Display + Default {
+/// A plain number: `f32` or `f64`, and no other.
+pub trait Real:
+    Scalar<Real = Self>
+    + PartialOrd
+    + Display
+    + Default
+    + AddAssign
+    + SubAssign
+    + MulAssign
+    + DivAssign
+    + Send
+    + Sync
+    + OnlyPlainNumbers
+{
     /// The distance from 1 to the next larger number.
     const SPACING_AT_ONE: Self;
+    /// Nought.
+    const ZERO: Self;
+    /// One.
+    const ONE: Self;
+    /// Positive infinity.
+    const INFINITE: Self;
+    /// The largest finite number.
+    const LARGEST: Self;
+    /// The smallest positive number with all its digits.
+    const SMALLEST_NORMAL: Self;
 
     /// From double precision, rounded to nearest.
     ///
@@ -110,10 +132,51 @@ pub trait Real: Scalar<Real = Self> + PartialOrd + Display + Default {
 
     /// Its absolute value.
     fn magnitude(self) -> Self;
+
+    /// The larger of the two; this one where they cannot be compared.
+    ///
+    /// ```
+    /// use reckohm::number::Real;
+    /// assert_eq!((1.0_f32.larger(2.0), 1.0_f32.smaller(2.0)), (2.0, 1.0));
+    /// ```
+    fn larger(self, other: Self) -> Self;
+
+    /// The smaller of the two; this one where they cannot be compared.
+    fn smaller(self, other: Self) -> Self;
+
+    /// Its upper half: as many leading bits as make its square exact.
+    ///
+    /// ```
+    /// use reckohm::number::Real;
+    /// let (x, upper) = (0.1_f64, 0.1_f64.upper_half());
+    /// assert!(x - upper < 1e-8 && upper * upper + (x - upper) * (x + upper) == x * x);
+    /// ```
+    fn upper_half(self) -> Self;
+
+    /// ln(1 + x), to full relative accuracy near 0.
+    ///
+    /// ```
+    /// use reckohm::number::Real;
+    /// assert_eq!(1e-20_f64.log_of_one_more(), 1e-20);
+    /// ```
+    fn log_of_one_more(self) -> Self;
+
+    /// exp(x) − 1, to full relative accuracy near 0.
+    ///
+    /// ```
+    /// use reckohm::number::Real;
+    /// assert_eq!(1e-20_f64.exponential_less_one(), 1e-20);
+    /// ```
+    fn exponential_less_one(self) -> Self;
 }
 
+/// Seals [`Real`], so that a formula may rely on what it knows of the two types.
+pub trait OnlyPlainNumbers {}
+impl OnlyPlainNumbers for f32 {}
+impl OnlyPlainNumbers for f64 {}
+
 macro_rules! real {
-    ($real:ident, $sqrt:path, $ln:path, $exp:path) => {
+    ($real:ident, $sqrt:path, $ln:path, $exp:path, $log_1p:path, $exp_m1:path, $lower_half:literal) => {
         impl Scalar for $real {
             type Real = $real;
 
@@ -155,6 +218,11 @@ macro_rules! real {
 
         impl Real for $real {
             const SPACING_AT_ONE: $real = $real::EPSILON;
+            const ZERO: $real = 0.0;
+            const ONE: $real = 1.0;
+            const INFINITE: $real = $real::INFINITY;
+            const LARGEST: $real = $real::MAX;
+            const SMALLEST_NORMAL: $real = $real::MIN_POSITIVE;
 
             #[inline(always)]
             fn of_f64(x: f64) -> $real {
@@ -175,9 +243,34 @@ macro_rules! real {
             fn magnitude(self) -> $real {
                 self.abs()
             }
+
+            #[inline(always)]
+            fn larger(self, other: $real) -> $real {
+                if self < other { other } else { self }
+            }
+
+            #[inline(always)]
+            fn smaller(self, other: $real) -> $real {
+                if other < self { other } else { self }
+            }
+
+            #[inline(always)]
+            fn upper_half(self) -> $real {
+                $real::from_bits(self.to_bits() & !$lower_half)
+            }
+
+            #[inline(always)]
+            fn log_of_one_more(self) -> $real {
+                $log_1p(self)
+            }
+
+            #[inline(always)]
+            fn exponential_less_one(self) -> $real {
+                $exp_m1(self)
+            }
         }
     };
 }
 
-real!(f64, elementary::sqrt, elementary::ln, elementary::exp);
-real!(f32, elementary::sqrt_f32, elementary::ln_f32, elementary::exp_f32);
+real!(f64, elementary::sqrt, elementary::ln, elementary::exp, libm::log1p, libm::expm1, 0x07ff_ffff);
+real!(f32, elementary::sqrt_f32, elementary::ln_f32, elementary::exp_f32, libm::log1pf, libm::expm1f, 0x0fff);
