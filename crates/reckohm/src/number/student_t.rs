@@ -9,218 +9,261 @@
 
 use core::f64::consts::PI;
 
-use super::elementary::{exp, ln, sqrt};
-use super::normal;
+use super::scalar::Real;
 
-/// From here on the distribution is the normal one to the last bit wherever its tail is a normal double.
-const AS_NORMAL: f64 = 1.0e24;
+/// The normal distribution by way of double precision, as long as it has no form for single precision itself.
+mod normal {
+    use crate::number::normal;
+    use crate::number::scalar::Real;
+
+    pub(super) fn density<R: Real>(z: R) -> R {
+        R::of_f64(normal::density(z.to_f64()))
+    }
+
+    pub(super) fn above<R: Real>(z: R) -> R {
+        R::of_f64(normal::above(z.to_f64()))
+    }
+
+    pub(super) fn quantile_above<R: Real>(p: R) -> R {
+        R::of_f64(normal::quantile_above(p.to_f64()))
+    }
+}
+
+/// The first in single precision, the second in double: where an end or a number of steps depends on the digits.
+#[inline(always)]
+fn by_type<R: Real>(single: f64, double: f64) -> R {
+    R::lit(if size_of::<R>() == size_of::<f32>() { single } else { double })
+}
+
+/// From here on the distribution is the normal one to the last bit wherever its tail has all its digits.
+#[inline(always)]
+fn as_normal<R: Real>() -> R {
+    by_type(1.0e12, 1.0e24)
+}
 
 /// Fewer degrees of freedom are taken as this many.
-const FEWEST: f64 = 1.0e-300;
+#[inline(always)]
+fn fewest<R: Real>() -> R {
+    by_type(1.0e-36, 1.0e-300)
+}
 
 /// The density at t.
-pub(crate) fn density(t: f64, dof: f64) -> f64 {
-    if dof >= AS_NORMAL { normal::density(t) } else { Place::at(t.abs(), dof).density() }
+pub(crate) fn density<R: Real>(t: R, dof: R) -> R {
+    if dof >= as_normal() { normal::density(t) } else { Place::at(t.magnitude(), dof).density() }
 }
 
 /// The probability of more than t, to full relative accuracy in its tail.
-pub(crate) fn above(t: f64, dof: f64) -> f64 {
-    if dof >= AS_NORMAL {
+pub(crate) fn above<R: Real>(t: R, dof: R) -> R {
+    if dof >= as_normal() {
         return normal::above(t);
     }
-    let place = Place::at(t.abs(), dof);
-    let tail = if place.is_central() { 0.5 - place.between() } else { place.tail() };
-    if t < 0.0 { 1.0 - tail } else { tail }
+    let place = Place::at(t.magnitude(), dof);
+    let tail = if place.is_central() { R::lit(0.5) - place.between() } else { place.tail() };
+    if t < R::ZERO { R::ONE - tail } else { tail }
 }
 
-/// Whether the t that is exceeded with probability p up to one half is a double.
-pub(crate) fn is_reached(p: f64, dof: f64) -> bool {
-    dof >= AS_NORMAL || Place::at(f64::MAX, dof).ln_tail() <= ln(p)
+/// Whether the t that is exceeded with probability p up to one half is a number of its type.
+pub(crate) fn is_reached<R: Real>(p: R, dof: R) -> bool {
+    dof >= as_normal() || Place::at(R::LARGEST, dof).ln_tail() <= p.natural_log()
 }
 
-/// The t that is exceeded with probability p, for 0 < p < 1; the largest double where it is beyond it.
-pub(crate) fn quantile_above(p: f64, dof: f64) -> f64 {
-    if dof >= AS_NORMAL {
+/// The t that is exceeded with probability p, for 0 < p < 1; the largest number where it is beyond it.
+pub(crate) fn quantile_above<R: Real>(p: R, dof: R) -> R {
+    if dof >= as_normal() {
         return normal::quantile_above(p);
     }
-    if p > 0.5 {
-        return -quantile_above(1.0 - p, dof);
+    if p > R::lit(0.5) {
+        return -quantile_above(R::ONE - p, dof);
     }
-    let from_centre = 0.5 - p;
-    if from_centre == 0.0 {
-        return 0.0;
+    let from_centre = R::lit(0.5) - p;
+    if from_centre == R::ZERO {
+        return R::ZERO;
     }
-    if p > CENTRAL { central_quantile(from_centre, dof) } else { tail_quantile(p, dof) }
+    // Above this probability the quantile is found from the distance to one half, which is exact there.
+    if p > R::lit(0.3) { central_quantile(from_centre, dof) } else { tail_quantile(p, dof) }
 }
-
-/// Above this probability the quantile is found from the distance to one half, which is exact there.
-const CENTRAL: f64 = 0.3;
 
 /// Corrections of the start value of a quantile. On logarithmic scales both the tail and the probability from the centre
 /// are concave, so Newton's method converges from any start.
 const STEPS: usize = 10;
 
-fn central_quantile(from_centre: f64, dof: f64) -> f64 {
-    let wanted = ln(from_centre);
-    let mut t = from_centre / Place::at(0.0, dof).density();
+fn central_quantile<R: Real>(from_centre: R, dof: R) -> R {
+    let wanted = from_centre.natural_log();
+    let mut t = from_centre / Place::at(R::ZERO, dof).density();
     for _ in 0..STEPS {
         let place = Place::at(t, dof);
-        let probability = if place.is_central() { place.between() } else { 0.5 - place.tail() };
-        t *= exp((wanted - ln(probability)) * probability / (t * place.density()));
+        let probability = if place.is_central() { place.between() } else { R::lit(0.5) - place.tail() };
+        t *= ((wanted - probability.natural_log()) * probability / (t * place.density())).exponential();
     }
     t
 }
 
-fn tail_quantile(p: f64, dof: f64) -> f64 {
-    let wanted = ln(p);
+fn tail_quantile<R: Real>(p: R, dof: R) -> R {
+    let wanted = p.natural_log();
     let mut t = tail_start(p, dof);
+    // As far as one step may go, in the logarithm.
+    let farthest = by_type::<R>(80.0, 700.0);
     for _ in 0..STEPS {
         let place = Place::at(t, dof);
         // The tail over t times the density: the step of the logarithm of t for one of the logarithm of the tail.
         let (ln_tail, slope) = if place.is_central() {
-            let tail = 0.5 - place.between();
-            (ln(tail), tail / (t * place.density()))
+            let tail = R::lit(0.5) - place.between();
+            (tail.natural_log(), tail / (t * place.density()))
         } else {
-            (place.ln_tail(), 0.5 / (place.first_step() - place.taken()))
+            (place.ln_tail(), R::lit(0.5) / (place.first_step() - place.taken()))
         };
         let step = (ln_tail - wanted) * slope;
-        t = (t * exp(step.clamp(-700.0, 700.0))).min(f64::MAX);
+        t = (t * step.smaller(farthest).larger(-farthest).exponential()).smaller(R::LARGEST);
     }
     t
 }
 
 /// A start value for a quantile in the tail.
-fn tail_start(p: f64, dof: f64) -> f64 {
-    let a = 0.5 * dof;
-    if dof < 3.0 {
+fn tail_start<R: Real>(p: R, dof: R) -> R {
+    let highest = by_type::<R>(88.0, 709.0);
+    let a = R::lit(0.5) * dof;
+    if dof < R::lit(3.0) {
         // The tail is nearly a power of t there: ½·xᵃ·Γ(a + ½)/(Γ(a)·a·√π).
-        let ln_x = ((ln(2.0 * p) + ln(a * sqrt(PI) / gamma_ratio(a))) / a).min(-0.7);
-        return exp((0.5 * (ln(dof) + ln(1.0 - exp(ln_x)) - ln_x)).min(709.0));
+        let front = a * R::lit(PI).square_root() / gamma_ratio(a);
+        let ln_x = (((R::lit(2.0) * p).natural_log() + front.natural_log()) / a).smaller(R::lit(-0.7));
+        let ln_rest = (R::ONE - ln_x.exponential()).natural_log();
+        return (R::lit(0.5) * (dof.natural_log() + ln_rest - ln_x)).smaller(highest).exponential();
     }
     // Wallace's approximation to the normal quantile, solved for t (Biometrika 46, 1959).
-    let normal = normal::quantile_above(p) * (8.0 * dof + 3.0) / (8.0 * dof + 1.0);
-    sqrt(dof * libm::expm1((normal * normal / dof).min(709.0)))
+    let eightfold = R::lit(8.0) * dof;
+    let normal = normal::quantile_above(p) * (eightfold + R::lit(3.0)) / (eightfold + R::ONE);
+    (dof * (normal * normal / dof).smaller(highest).exponential_less_one()).square_root()
 }
 
 /// A place t ≥ 0 on the distribution, with what the formulas share.
 #[derive(Clone, Copy)]
-struct Place {
-    t: f64,
-    dof: f64,
-    half_dof: f64,
+struct Place<R> {
+    t: R,
+    dof: R,
+    half_dof: R,
     /// ν/(ν + t²).
-    x: f64,
+    x: R,
     /// t²/(ν + t²).
-    y: f64,
+    y: R,
     /// ln(1 + t²/ν).
-    ln_growth: f64,
+    ln_growth: R,
 }
 
-impl Place {
-    fn at(t: f64, dof: f64) -> Place {
-        // With fewer, every double but 0 is as far out as any other; its half would be below the smallest double.
-        let dof = dof.max(FEWEST);
-        let half_dof = 0.5 * dof;
+impl<R: Real> Place<R> {
+    fn at(t: R, dof: R) -> Place<R> {
+        // With fewer, every number but 0 is as far out as any other; its half would have lost digits.
+        let dof = dof.larger(fewest());
+        let half_dof = R::lit(0.5) * dof;
+        let far = by_type::<R>(1.0e36, 1.0e200);
         let direct = t * t / dof;
-        let scaled = t / sqrt(dof);
+        let scaled = t / dof.square_root();
         // The direct square carries one rounding less, which counts where it is multiplied by a large ν.
-        let square = if t < 1.0e150 && direct < 1.0e200 { direct } else { scaled * scaled };
-        if square < 1.0e200 {
-            let whole = 1.0 + square;
-            Place { t, dof, half_dof, x: 1.0 / whole, y: square / whole, ln_growth: libm::log1p(square) }
+        let square = if t < by_type(1.0e18, 1.0e150) && direct < far { direct } else { scaled * scaled };
+        if square < far {
+            let whole = R::ONE + square;
+            Place { t, dof, half_dof, x: R::ONE / whole, y: square / whole, ln_growth: square.log_of_one_more() }
         } else {
-            let inverse = sqrt(dof) / t;
-            Place { t, dof, half_dof, x: inverse * inverse, y: 1.0, ln_growth: 2.0 * ln(t) - ln(dof) }
+            let inverse = dof.square_root() / t;
+            let ln_growth = R::lit(2.0) * t.natural_log() - dof.natural_log();
+            Place { t, dof, half_dof, x: inverse * inverse, y: R::ONE, ln_growth }
         }
     }
 
     /// Whether the series is used; elsewhere the continued fraction is.
     fn is_central(self) -> bool {
-        self.t * self.t <= 3.0 && self.y <= 0.5
+        self.t * self.t <= R::lit(3.0) && self.y <= R::lit(0.5)
     }
 
-    fn density(self) -> f64 {
-        gamma_ratio(self.half_dof) / sqrt(PI * self.dof) * exp(-(self.half_dof + 0.5) * self.ln_growth)
+    fn density(self) -> R {
+        gamma_ratio(self.half_dof) / (R::lit(PI) * self.dof).square_root()
+            * (-(self.half_dof + R::lit(0.5)) * self.ln_growth).exponential()
     }
 
     /// The probability between 0 and t, where [`is_central`](Self::is_central).
-    fn between(self) -> f64 {
-        let mut term = 1.0;
-        let mut sum = 1.0;
-        let mut n = 0.0;
+    fn between(self) -> R {
+        let mut term = R::ONE;
+        let mut sum = R::ONE;
+        let mut n = R::ZERO;
         // Terms fall at least by y·(a + ½ + n)/(3/2 + n); 80 reach 1e-17 at both corners of the region.
-        while n < 80.0 {
-            term *= (self.half_dof + 0.5 + n) / (1.5 + n) * self.y;
+        while n < R::lit(80.0) {
+            term *= (self.half_dof + R::lit(0.5) + n) / (R::lit(1.5) + n) * self.y;
             sum += term;
-            n += 1.0;
+            n += R::ONE;
         }
         self.t * self.density() * sum
     }
 
     /// The upper tail, outside the central region.
-    fn tail(self) -> f64 {
-        self.tail_front() * exp(-self.half_dof * self.ln_growth)
+    fn tail(self) -> R {
+        self.tail_front() * (-self.half_dof * self.ln_growth).exponential()
     }
 
     /// The logarithm of the upper tail, outside the central region; it does not underflow.
-    fn ln_tail(self) -> f64 {
-        ln(self.tail_front()) - self.half_dof * self.ln_growth
+    fn ln_tail(self) -> R {
+        self.tail_front().natural_log() - self.half_dof * self.ln_growth
     }
 
     /// The tail without its factor xᵃ, which alone can underflow: t·x^½ is √(ν·y), and the root of ν cancels.
-    fn tail_front(self) -> f64 {
-        gamma_ratio(self.half_dof) * sqrt(self.y / PI) * (0.5 / (self.first_step() - self.taken()))
+    fn tail_front(self) -> R {
+        gamma_ratio(self.half_dof)
+            * (self.y / R::lit(PI)).square_root()
+            * (R::lit(0.5) / (self.first_step() - self.taken()))
     }
 
     /// β₀ of the continued fraction.
-    fn first_step(self) -> f64 {
+    fn first_step(self) -> R {
         let Place { half_dof: a, x, y, .. } = self;
-        a / (a + 1.0) * (a * y - 0.5 * x + 1.0)
+        a / (a + R::ONE) * (a * y - R::lit(0.5) * x + R::ONE)
     }
 
     /// What the rest of the continued fraction takes from β₀: −α₁/(β₁ + α₂/(β₂ + …)).
-    fn taken(self) -> f64 {
+    fn taken(self) -> R {
         let Place { half_dof: a, x, y, .. } = self;
-        let steps = 12 + (180.0 / (self.t * self.t).max(3.0)) as u32;
-        let mut n = f64::from(steps);
-        let mut rest = 0.0;
-        while n > 0.5 {
-            let divisor = a + 2.0 * n - 1.0;
-            let numerator = ((a + n - 1.0) / divisor) * ((a + n - 0.5) / divisor) * n * (n - 0.5) * x * x;
-            let step = n - n * (n - 0.5) * x / divisor
-                + (a + n) / (a + 2.0 * n + 1.0) * (a * y - 0.5 * x + 1.0 + n * (2.0 - x));
+        let (half, one, two) = (R::lit(0.5), R::ONE, R::lit(2.0));
+        let mut n = R::lit(12.0) + whole_part(R::lit(180.0) / (self.t * self.t).larger(R::lit(3.0)));
+        let mut rest = R::ZERO;
+        while n > half {
+            let divisor = a + two * n - one;
+            let numerator = ((a + n - one) / divisor) * ((a + n - half) / divisor) * n * (n - half) * x * x;
+            let step = n - n * (n - half) * x / divisor
+                + (a + n) / (a + two * n + one) * (a * y - half * x + one + n * (two - x));
             rest = numerator / (step - rest);
-            n -= 1.0;
+            n -= one;
         }
         rest
     }
 }
 
-/// Γ(a + ½)/Γ(a). For large a by the asymptotic series in 1/(a − ¼)² (Abramowitz and Stegun 6.1.47 with the mean of the
-/// arguments in the middle, which leaves even powers alone; coefficients computed); smaller ones are led up to it.
-fn gamma_ratio(a: f64) -> f64 {
-    let mut below = 1.0;
-    let mut a = a;
-    while a < 10.0 {
-        below *= a / (a + 0.5);
-        a += 1.0;
-    }
-    let middle = a - 0.25;
-    let inverse = 1.0 / (middle * middle);
-    let mut series = 0.0;
-    for coefficient in GAMMA_RATIO.iter().rev() {
-        series = series * inverse + coefficient;
-    }
-    below * sqrt(middle) * (1.0 + series * inverse)
+/// The whole part of a number from 0 on that is far below the inverse of the spacing at 1.
+#[inline(always)]
+fn whole_part<R: Real>(x: R) -> R {
+    // Adding it leaves no room for a fraction, so that the sum is rounded to a whole number.
+    let rounder = R::ONE / R::SPACING_AT_ONE;
+    let nearest = (x + rounder) - rounder;
+    if nearest > x { nearest - R::ONE } else { nearest }
 }
 
-/// Coefficients of [`gamma_ratio`], from the first inverse square on.
-const GAMMA_RATIO: [f64; 7] = [
-    0.015625,
-    -0.0023193359375,
-    0.0012035369873046875,
-    -0.001298762857913970947265625,
-    0.002385557512752711772918701,
-    -0.006670963462056533899158239,
-    0.02641215466006485712568974,
-];
+/// Γ(a + ½)/Γ(a). For large a by the asymptotic series in 1/(a − ¼)² (Abramowitz and Stegun 6.1.47 with the mean of the
+/// arguments in the middle, which leaves even powers alone; coefficients computed); smaller ones are led up to it.
+fn gamma_ratio<R: Real>(a: R) -> R {
+    let mut below = R::ONE;
+    let mut a = a;
+    while a < R::lit(10.0) {
+        below *= a / (a + R::lit(0.5));
+        a += R::ONE;
+    }
+    let middle = a - R::lit(0.25);
+    let inverse = R::ONE / (middle * middle);
+    // Coefficients from the last inverse square to the first.
+    let coefficients = [
+        R::lit(0.02641215466006485712568974),
+        R::lit(-0.006670963462056533899158239),
+        R::lit(0.002385557512752711772918701),
+        R::lit(-0.001298762857913970947265625),
+        R::lit(0.0012035369873046875),
+        R::lit(-0.0023193359375),
+        R::lit(0.015625),
+    ];
+    let series = coefficients.into_iter().fold(R::ZERO, |series, coefficient| series * inverse + coefficient);
+    below * middle.square_root() * (R::ONE + series * inverse)
+}
