@@ -4,19 +4,52 @@
 #define RKO_TEST_CHECK_H
 
 #include <stdint.h>
-#include <stdio.h>
 #include <string.h>
+
+/* What a program says goes to stderr on a host, and to whoever debugs a board. */
+#ifdef RKO_TEST_ON_BOARD
+#include <board.h>
+static void tell(const char *text) {
+    board_write(text);
+}
+#else
+#include <stdio.h>
+static void tell(const char *text) {
+    fputs(text, stderr);
+}
+#endif
+
+static void tell_number(long number) {
+    char digits[24];
+    char *at = digits + sizeof digits;
+    unsigned long left = number < 0 ? 0ul - (unsigned long)number : (unsigned long)number;
+    *--at = '\0';
+    do {
+        *--at = (char)('0' + left % 10);
+        left /= 10;
+    } while (left > 0);
+    if (number < 0) {
+        *--at = '-';
+    }
+    tell(at);
+}
 
 static unsigned long checks_made = 0, checks_failed = 0;
 
-#define CHECK(holds)                                                                                                   \
-    do {                                                                                                               \
-        ++checks_made;                                                                                                 \
-        if (!(holds)) {                                                                                                \
-            ++checks_failed;                                                                                           \
-            fprintf(stderr, "%s:%d: does not hold: %s\n", __FILE__, __LINE__, #holds);                                \
-        }                                                                                                              \
-    } while (0)
+static void check(int holds, const char *file, long line, const char *words) {
+    ++checks_made;
+    if (!holds) {
+        ++checks_failed;
+        tell(file);
+        tell(":");
+        tell_number(line);
+        tell(": does not hold: ");
+        tell(words);
+        tell("\n");
+    }
+}
+
+#define CHECK(holds) check((holds) != 0, __FILE__, __LINE__, #holds)
 
 static inline uint64_t bits_of(double x) {
     uint64_t bits;
@@ -42,7 +75,12 @@ static inline int changed(const void *output, size_t size) {
 
 /* The last line of each program. */
 static int checks_end(const char *program) {
-    printf("%s: %lu checks, %lu failed\n", program, checks_made, checks_failed);
+    tell(program);
+    tell(": ");
+    tell_number((long)checks_made);
+    tell(" checks, ");
+    tell_number((long)checks_failed);
+    tell(" failed\n");
     return checks_failed != 0 || checks_made == 0;
 }
 

@@ -3,7 +3,7 @@
 
 #include "rows.h"
 
-enum { TEXT = 256 };
+enum { TEXT = 1280, WORDS = 128 };
 
 static void optional(struct row *row, int there, double x) {
     if (there) {
@@ -55,7 +55,7 @@ static uint32_t scheme(const struct row *row, size_t place) {
 
 static void from_text(struct row *row, const char *function) {
     char text[TEXT];
-    const size_t length = bytes(row, 0, text);
+    const size_t length = bytes(row, 0, text, TEXT);
     struct rko_marking m;
     pattern(&m, sizeof m);
     if (strcmp(function, "from_bands") == 0) {
@@ -72,7 +72,7 @@ static void from_text(struct row *row, const char *function) {
 }
 
 static void to_text(struct row *row, const char *function) {
-    static char text[TEXT];
+    static char text[WORDS];
     struct rko_marking m;
     struct rko_bands bands;
     size_t i;
@@ -127,10 +127,10 @@ static const char *doubts(uint32_t bits, char *text) {
 }
 
 static void both_ways(struct row *row) {
-    static char forward[TEXT], backward[TEXT];
+    static char forward[WORDS], backward[WORDS];
     static const char *const directions[] = {"", "forward", "backward"};
     char text[TEXT];
-    const size_t length = bytes(row, 0, text);
+    const size_t length = bytes(row, 0, text, TEXT);
     struct rko_both_ways ways;
     pattern(&ways, sizeof ways);
     row->status = rko_marking_both_ways(text, length, (uint32_t)number(row, 1), &ways, NULL);

@@ -10,7 +10,7 @@ enum { TEXT = 512, SPAN = 14, READINGS = 64 };
 /* The first 14 inputs as a span. The label may be too long for the struct, so it goes the way of rko_span_new. */
 static rko_status span(const struct row *row, struct rko_span *made) {
     char label[TEXT];
-    const size_t length = bytes(row, 0, label);
+    const size_t length = bytes(row, 0, label, TEXT);
     const rko_status status = rko_span_new(label, length, number(row, 1), number(row, 2), number(row, 3),
                                            (uint32_t)number(row, 4), number(row, 5), number(row, 7), made, NULL);
     /* A clause may have its only part in a fraction of the span, which is set below. */
@@ -37,7 +37,7 @@ static rko_status span(const struct row *row, struct rko_span *made) {
 /* One by one, and as an array of two, with and without a mask: all three must answer alike. */
 static void read(struct row *row, const struct rko_span *on, int reply) {
     char text[2 * TEXT];
-    const size_t length = bytes(row, SPAN, text);
+    const size_t length = bytes(row, SPAN, text, TEXT);
     int64_t offsets[3];
     struct rko_reading one, two[2];
     uint8_t valid[2] = {9, 9};
@@ -151,7 +151,7 @@ static void next_span(struct row *row) {
     const size_t count = meter(row, spans), from = (size_t)number(row, 1);
     struct rko_reading reading = {1.0, 0, 0, 0};
     char text[TEXT];
-    const size_t length = bytes(row, 2, text);
+    const size_t length = bytes(row, 2, text, TEXT);
     uint32_t step = 77;
     size_t to = 77;
     row->status = from < count ? rko_span_read(&spans[from], text, length, &reading, NULL) : RKO_OK;
@@ -189,7 +189,7 @@ static rko_status conditions(const struct row *row, const struct rko_span *on, s
     struct rko_reading touched;
     rko_status status = rko_setup_new(setup, NULL);
     if (status == RKO_OK && given(row, 2)) {
-        const size_t length = bytes(row, 2, text);
+        const size_t length = bytes(row, 2, text, TEXT);
         status = rko_span_read(on, text, length, &touched, NULL);
         status = status == RKO_OK ? rko_leads_from_reading(&touched, on, &setup->leads, NULL) : status;
         setup->flags |= RKO_SETUP_LEADS;
@@ -235,11 +235,10 @@ static void evaluate(struct row *row) {
     struct rko_measurement measured;
     char text[TEXT];
     char *shown[READINGS];
-    const size_t length = bytes(row, 1, text), on = (size_t)number(row, 0);
+    const size_t length = bytes(row, 1, text, TEXT), on = (size_t)number(row, 0);
     size_t count = 0, i, texts;
     double u = UNTOUCHED, variance = 0.0;
     CHECK(rko_meter_example_hand_held(spans, RKO_SPANS_MOST, &count, NULL) == RKO_OK && on < count);
-    text[length] = '\0';
     texts = length == 0 ? 0 : split(text, ' ', shown, READINGS);
     row->status = conditions(row, &spans[on], &setup);
     for (i = 0; row->status == RKO_OK && i < texts; ++i) {

@@ -11,6 +11,16 @@ static uint32_t series(struct row *row, size_t place) {
     return count;
 }
 
+/* The name of a series with so many values, of at most three digits. */
+static void series_name(uint32_t values, char *name) {
+    uint32_t unit = values < 10 ? 1 : values < 100 ? 10 : 100;
+    *name++ = 'E';
+    for (; unit > 0; unit /= 10) {
+        *name++ = (char)('0' + values / unit % 10);
+    }
+    *name = '\0';
+}
+
 static int preferred(struct row *row, const char *name) {
     static char text[8];
     const int alone = strcmp(name, "decade") == 0 || strcmp(name, "tolerance") == 0;
@@ -35,7 +45,7 @@ static int preferred(struct row *row, const char *name) {
     } else if (strcmp(name, "coarsest") == 0) {
         uint32_t found = 7;
         row->status = rko_preferred_coarsest(number(row, 0), &found, NULL);
-        sprintf(text, "E%u", (unsigned)(found % 1000));
+        series_name(found, text);
         row->status == RKO_OK ? say(row, found ? text : "") : (void)(row->spoilt = found != 7);
     } else if (strcmp(name, "tolerance") == 0) {
         row->status = rko_preferred_tolerance(of, &x, NULL);
@@ -50,7 +60,7 @@ static int preferred(struct row *row, const char *name) {
         double values[192];
         uint32_t i, count = of;
         row->status = rko_preferred_decade(count, values, NULL);
-        for (i = 0; row->status == RKO_OK && i < count && row->outs < CELLS; ++i) {
+        for (i = 0; row->status == RKO_OK && i < count && !row->differs; ++i) {
             give(row, values[i]);
         }
     } else {
