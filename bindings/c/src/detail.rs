@@ -2,7 +2,9 @@
 
 use core::mem::{offset_of, size_of};
 
-use reckohm::number::{Detail, Kind};
+use reckohm::number::Detail;
+#[cfg(feature = "text")]
+use reckohm::number::Kind;
 
 /// What a function answers: `RKO_OK`, or the number of what went wrong.
 pub type rko_status = i32;

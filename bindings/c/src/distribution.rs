@@ -5,7 +5,7 @@ use reckohm::distribution;
 use crate::answer::one;
 use crate::array::{Results, array};
 use crate::detail::{rko_detail, rko_status};
-use crate::pointer::items;
+use crate::pointer::{element, items};
 
 /// The probability that a standard normal value is below `z`; 0 where it is below the smallest double.
 ///
@@ -32,7 +32,7 @@ pub unsafe extern "C" fn rko_normal_below_n(
             Results { count, output: probability, position: 3, valid, detail },
             || items(z, count, 1),
             |z, output| Ok(distribution::normal_below_into(z, output)?),
-            |z, index| Ok(distribution::normal_below(z[index])?),
+            |z, index| Ok(distribution::normal_below(*element(z, index)?)?),
         )
     }
 }
@@ -62,7 +62,7 @@ pub unsafe extern "C" fn rko_normal_above_n(
             Results { count, output: probability, position: 3, valid, detail },
             || items(z, count, 1),
             |z, output| Ok(distribution::normal_above_into(z, output)?),
-            |z, index| Ok(distribution::normal_above(z[index])?),
+            |z, index| Ok(distribution::normal_above(*element(z, index)?)?),
         )
     }
 }
@@ -92,7 +92,7 @@ pub unsafe extern "C" fn rko_normal_quantile_n(
             Results { count, output: quantile, position: 3, valid, detail },
             || items(p, count, 1),
             |p, output| Ok(distribution::normal_quantile_into(p, output)?),
-            |p, index| Ok(distribution::normal_quantile(p[index])?),
+            |p, index| Ok(distribution::normal_quantile(*element(p, index)?)?),
         )
     }
 }
@@ -122,7 +122,7 @@ pub unsafe extern "C" fn rko_normal_quantile_above_n(
             Results { count, output: quantile, position: 3, valid, detail },
             || items(p, count, 1),
             |p, output| Ok(distribution::normal_quantile_above_into(p, output)?),
-            |p, index| Ok(distribution::normal_quantile_above(p[index])?),
+            |p, index| Ok(distribution::normal_quantile_above(*element(p, index)?)?),
         )
     }
 }
@@ -153,7 +153,7 @@ pub unsafe extern "C" fn rko_t_below_n(
             Results { count, output: probability, position: 4, valid, detail },
             || items(t, count, 1),
             |t, output| Ok(distribution::t_below_into(t, dof, output)?),
-            |t, index| Ok(distribution::t_below(t[index], dof)?),
+            |t, index| Ok(distribution::t_below(*element(t, index)?, dof)?),
         )
     }
 }
@@ -184,7 +184,7 @@ pub unsafe extern "C" fn rko_t_above_n(
             Results { count, output: probability, position: 4, valid, detail },
             || items(t, count, 1),
             |t, output| Ok(distribution::t_above_into(t, dof, output)?),
-            |t, index| Ok(distribution::t_above(t[index], dof)?),
+            |t, index| Ok(distribution::t_above(*element(t, index)?, dof)?),
         )
     }
 }
@@ -216,7 +216,7 @@ pub unsafe extern "C" fn rko_t_quantile_n(
             Results { count, output: quantile, position: 4, valid, detail },
             || items(p, count, 1),
             |p, output| Ok(distribution::t_quantile_into(p, dof, output)?),
-            |p, index| Ok(distribution::t_quantile(p[index], dof)?),
+            |p, index| Ok(distribution::t_quantile(*element(p, index)?, dof)?),
         )
     }
 }
@@ -253,7 +253,7 @@ pub unsafe extern "C" fn rko_t_quantile_above_n(
             Results { count, output: quantile, position: 4, valid, detail },
             || items(p, count, 1),
             |p, output| Ok(distribution::t_quantile_above_into(p, dof, output)?),
-            |p, index| Ok(distribution::t_quantile_above(p[index], dof)?),
+            |p, index| Ok(distribution::t_quantile_above(*element(p, index)?, dof)?),
         )
     }
 }

@@ -24,6 +24,8 @@ mod leads;
 mod limits;
 mod marking;
 mod measurement;
+#[cfg(all(feature = "firmware", target_os = "none"))]
+mod panic;
 mod pointer;
 mod preferred;
 mod reading;

@@ -10,7 +10,7 @@ use crate::array::all_good;
 use crate::detail::{rko_detail, rko_status};
 use crate::estimate::{rko_estimate, rko_expanded};
 use crate::leads::rko_leads;
-use crate::pointer::{item, items};
+use crate::pointer::{element, item, items};
 use crate::reading::rko_reading;
 use crate::span::{Spans, rko_span};
 
@@ -352,7 +352,7 @@ pub unsafe extern "C" fn rko_measurement_evaluate(
         one(measurement, 7, detail, || {
             let span = item(span, 1)?.to_core(1)?;
             let readings = items(readings, count, 2)?;
-            all_good(count, |index| readings[index].to_core(&span, 2).map(|_| ()))?;
+            all_good(count, |index| element(readings, index)?.to_core(&span, 2).map(|_| ()))?;
             let spans = Spans::of(spans, span_count, 5)?;
             let setup = match setup.as_ref() {
                 Some(setup) => setup.to_core(spans.as_slice(), 4)?,

@@ -7,7 +7,7 @@ use reckohm::preferred::{self, Series};
 use crate::answer::{Outcome, code, one};
 use crate::array::{Results, array, twice};
 use crate::detail::{rko_detail, rko_status};
-use crate::pointer::{items, items_mut};
+use crate::pointer::{element, items, items_mut};
 
 fn named(series: u32, argument: u16) -> Outcome<Series> {
     code(series, argument, Series::from_count)
@@ -61,7 +61,7 @@ pub unsafe extern "C" fn rko_preferred_nearest_ohm_n(
             Results { count, output: nearest_ohm, position: 4, valid, detail },
             || Ok((items(ohm, count, 1)?, named(series, 3)?)),
             |(ohm, series), output| Ok(preferred::nearest_into(ohm, series, output)?),
-            |(ohm, series), index| Ok(preferred::nearest(ohm[index], series)?),
+            |(ohm, series), index| Ok(preferred::nearest(*element(ohm, index)?, series)?),
         )
     }
 }
@@ -97,7 +97,7 @@ pub unsafe extern "C" fn rko_preferred_below_ohm_n(
             Results { count, output: below_ohm, position: 4, valid, detail },
             || Ok((items(ohm, count, 1)?, named(series, 3)?)),
             |(ohm, series), output| Ok(preferred::below_into(ohm, series, output)?),
-            |(ohm, series), index| Ok(preferred::below(ohm[index], series)?),
+            |(ohm, series), index| Ok(preferred::below(*element(ohm, index)?, series)?),
         )
     }
 }
@@ -133,7 +133,7 @@ pub unsafe extern "C" fn rko_preferred_above_ohm_n(
             Results { count, output: above_ohm, position: 4, valid, detail },
             || Ok((items(ohm, count, 1)?, named(series, 3)?)),
             |(ohm, series), output| Ok(preferred::above_into(ohm, series, output)?),
-            |(ohm, series), index| Ok(preferred::above(ohm[index], series)?),
+            |(ohm, series), index| Ok(preferred::above(*element(ohm, index)?, series)?),
         )
     }
 }
@@ -165,7 +165,7 @@ pub unsafe extern "C" fn rko_preferred_contains_n(
     detail: *mut rko_detail,
 ) -> rko_status {
     let asked = |(ohm, series): (&[f64], Series), index: usize| -> Outcome<u8> {
-        Ok(u8::from(preferred::contains(ohm[index], series)?))
+        Ok(u8::from(preferred::contains(*element(ohm, index)?, series)?))
     };
     unsafe {
         array(
@@ -198,7 +198,7 @@ pub unsafe extern "C" fn rko_preferred_coarsest_n(
     detail: *mut rko_detail,
 ) -> rko_status {
     let asked = |ohm: &[f64], index: usize| -> Outcome<u32> {
-        Ok(preferred::coarsest(ohm[index])?.map_or(0, |series| u32::from(series.count())))
+        Ok(preferred::coarsest(*element(ohm, index)?)?.map_or(0, |series| u32::from(series.count())))
     };
     unsafe {
         array(

@@ -9,7 +9,7 @@ use crate::array::{Results, all_good, array};
 use crate::detail::{rko_detail, rko_status};
 use crate::estimate::rko_estimate;
 use crate::limits::rko_limits;
-use crate::pointer::{item, items};
+use crate::pointer::{element, item, items};
 use crate::rule::rko_rule;
 
 /// The part conforms at the agreed risk.
@@ -155,7 +155,7 @@ pub unsafe extern "C" fn rko_judge_n(
     detail: *mut rko_detail,
 ) -> rko_status {
     let asked = |(estimates, limits, rule): (&[rko_estimate], Limits, Rule), index: usize| -> Outcome<rko_verdict> {
-        Ok(judge(&estimates[index].to_core()?, &limits, rule)?.into())
+        Ok(judge(&element(estimates, index)?.to_core()?, &limits, rule)?.into())
     };
     unsafe {
         array(
@@ -163,7 +163,7 @@ pub unsafe extern "C" fn rko_judge_n(
             || Ok((items(estimates, count, 1)?, item(limits, 3)?.to_core()?, item(rule, 4)?.to_core(4)?)),
             |inputs, verdicts| {
                 // An estimate that is legal and has an expanded uncertainty can be judged.
-                all_good(count, |index| Ok(inputs.0[index].to_core()?.expanded(0.95).map(|_| ())?))?;
+                all_good(count, |index| Ok(element(inputs.0, index)?.to_core()?.expanded(0.95).map(|_| ())?))?;
                 for (index, verdict) in verdicts.iter_mut().enumerate() {
                     *verdict = asked(inputs, index)?;
                 }
@@ -208,14 +208,14 @@ pub unsafe extern "C" fn rko_conformance_probability_n(
     detail: *mut rko_detail,
 ) -> rko_status {
     let asked = |(estimates, limits): (&[rko_estimate], Limits), index: usize| -> Outcome<f64> {
-        Ok(conformance_probability(&estimates[index].to_core()?, &limits))
+        Ok(conformance_probability(&element(estimates, index)?.to_core()?, &limits))
     };
     unsafe {
         array(
             Results { count, output: probability, position: 4, valid, detail },
             || Ok((items(estimates, count, 1)?, item(limits, 3)?.to_core()?)),
             |inputs, output| {
-                all_good(count, |index| inputs.0[index].to_core().map(|_| ()))?;
+                all_good(count, |index| element(inputs.0, index)?.to_core().map(|_| ()))?;
                 for (index, place) in output.iter_mut().enumerate() {
                     *place = asked(inputs, index)?;
                 }
