@@ -262,3 +262,62 @@ fn the_shortest_decimal_is_found_and_is_the_only_one() {
         assert_eq!(Decimal::shortest(none), None, "{none:e}");
     }
 }
+
+/// Every decimal of six digits at one power of ten, every 97th at all others.
+#[test]
+fn the_shortest_decimal_of_every_single_precision_number_that_has_one() {
+    for power in -43..=33_i32 {
+        for digits in 100_000..1_000_000_i64 {
+            if power != 0 && (digits + i64::from(power)) % 97 != 0 {
+                continue;
+            }
+            let decimal = Decimal::new(digits, power);
+            let x: f32 = decimal.to_real();
+            if !x.is_normal() {
+                continue;
+            }
+            let found = Decimal::shortest(x).unwrap_or_else(|| panic!("{decimal:?}"));
+            assert_eq!(found, decimal);
+            assert!(found.digits % 10 != 0);
+        }
+    }
+}
+
+/// The standard library's shortest text decides whether there is one, and which; the sign changes nothing.
+#[test]
+fn the_shortest_decimal_of_a_single_precision_number_is_its_shortest_text() {
+    let mut random = Random::new(6);
+    let mut found = 0;
+    let mut assert_shortest = |x: f32| {
+        let text = format!("{x:e}");
+        let digits = text.split('e').next().unwrap().bytes().filter(u8::is_ascii_digit).count();
+        let shortest = Decimal::shortest(x);
+        assert_eq!(shortest.is_some(), digits <= 6, "{x:e}");
+        if let Some(decimal) = shortest {
+            found += 1;
+            assert_eq!(
+                format!("{}e{}", decimal.digits, decimal.exponent).parse::<f32>().unwrap().to_bits(),
+                x.to_bits()
+            );
+            assert_eq!(Decimal::shortest(-x), Some(Decimal::new(-decimal.digits, decimal.exponent)));
+        }
+    };
+    for _ in 0..200_000 {
+        let x = f32::from_bits(random.bits() as u32);
+        if x.is_normal() {
+            assert_shortest(x);
+        }
+        // Numbers near a decimal, and beside it.
+        let decimal = Decimal::new(random.between(1, 9_999_999), random.between(-44, 32) as i32);
+        for x in [decimal.to_f32().next_down(), decimal.to_f32(), decimal.to_f32().next_up()] {
+            if x.is_normal() {
+                assert_shortest(x);
+            }
+        }
+    }
+    assert!(found > 50_000, "{found}");
+    assert_eq!(Decimal::shortest(0.0_f32), Some(Decimal::ZERO));
+    for none in [f32::NAN, f32::INFINITY, 1e-45, 1e-39, f32::MAX, f32::MIN_POSITIVE, 1.0_f32 / 3.0] {
+        assert_eq!(Decimal::shortest(none), None, "{none:e}");
+    }
+}

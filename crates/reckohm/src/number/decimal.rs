@@ -6,13 +6,8 @@
 use core::cmp::Ordering;
 use core::hash::{Hash, Hasher};
 
-use super::bignum::{Big, Binary, DOUBLE, Format, SINGLE, times_power_of_ten};
-
-/// The powers of ten that an `f64` holds exactly.
-pub(crate) const POWERS_OF_TEN: [f64; 23] = [
-    1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20,
-    1e21, 1e22,
-];
+use super::nearest::NearDecimal;
+use super::scalar::Real;
 
 /// Exactly `digits * 10^exponent`.
 ///
@@ -59,12 +54,7 @@ impl Decimal {
     /// assert_eq!(Decimal::new(1, 400).to_f64(), f64::INFINITY);
     /// ```
     pub fn to_f64(self) -> f64 {
-        let magnitude = self.digits.unsigned_abs();
-        let positive = match exact_double(magnitude, self.exponent) {
-            Some(value) => value,
-            None => f64::from_bits(round_magnitude(magnitude, self.exponent, DOUBLE)),
-        };
-        if self.digits < 0 { -positive } else { positive }
+        f64::nearest(self)
     }
 
     /// The nearest `f32`, ties to the even one, rounded once; over- and underflow as in [`to_f64`](Decimal::to_f64).
@@ -74,49 +64,35 @@ impl Decimal {
     /// assert_eq!(Decimal::new(5, -2).to_f32(), 0.05_f32);
     /// ```
     pub fn to_f32(self) -> f32 {
-        let magnitude = self.digits.unsigned_abs();
-        let positive = match exact_single(magnitude, self.exponent) {
-            Some(value) => value,
-            None => f32::from_bits(round_magnitude(magnitude, self.exponent, SINGLE) as u32),
-        };
-        if self.digits < 0 { -positive } else { positive }
+        f32::nearest(self)
     }
 
-    /// The decimal of at most 15 significant digits whose [`to_f64`](Decimal::to_f64) is exactly `x`, without trailing
-    /// zeros; what was meant when someone wrote 0.05 or 4700 in a program. There is at most one, since 15 digits survive
-    /// the way through an `f64`. `None` if there is none, for NaN and infinities, and for subnormal numbers, where it
-    /// would not be the only one.
+    /// The nearest plain number of either type: [`to_f64`](Decimal::to_f64) or [`to_f32`](Decimal::to_f32).
+    ///
+    /// ```
+    /// # use reckohm::number::Decimal;
+    /// assert_eq!(Decimal::new(5, -2).to_real::<f32>(), 0.05_f32);
+    /// ```
+    pub fn to_real<R: Real>(self) -> R {
+        R::nearest(self)
+    }
+
+    /// The decimal of at most 15 significant digits, or 6 for an `f32`, whose nearest plain number is exactly `x`, without
+    /// trailing zeros; what was meant when someone wrote 0.05 or 4700 in a program. There is at most one, since so many
+    /// digits survive the way through the number type. `None` if there is none, for NaN and infinities, and for subnormal
+    /// numbers, where it would not be the only one.
     ///
     /// ```
     /// # use reckohm::number::Decimal;
     /// let five_percent = Decimal::shortest(0.05).unwrap();
     /// assert_eq!((five_percent.digits, five_percent.exponent), (5, -2));
+    /// assert_eq!(Decimal::shortest(0.05_f32), Some(five_percent));
     /// let ohm = Decimal::shortest(4700.0).unwrap();
     /// assert_eq!((ohm.digits, ohm.exponent), (47, 2));
     /// assert_eq!(Decimal::shortest(1.0 / 3.0), None);
     /// ```
-    pub fn shortest(x: f64) -> Option<Decimal> {
-        if x == 0.0 {
-            return Some(Decimal::ZERO);
-        }
-        if !x.is_normal() {
-            return None;
-        }
-        let bits = x.to_bits() & (u64::MAX >> 1);
-        let mantissa = (bits & 0x000f_ffff_ffff_ffff) | 0x0010_0000_0000_0000;
-        let exponent = ((bits >> 52) as i32).wrapping_sub(1075);
-        // The power of ten of the first digit, or one too few, never one too many: log10(2) is 315652/2^20 and 8e-7 more,
-        // and the 1000 keep the product on the low side for negative exponents too.
-        let order = exponent.wrapping_add(52).wrapping_mul(315_652).wrapping_sub(1000) >> 20;
-        let mut scale = 14_i32.wrapping_sub(order);
-        let mut digits = fifteen_digits(f64::from_bits(bits), mantissa, exponent, scale);
-        if digits > 1_000_000_000_000_000 {
-            scale = scale.wrapping_sub(1);
-            digits = fifteen_digits(f64::from_bits(bits), mantissa, exponent, scale);
-        }
-        let digits = if x < 0.0 { (digits as i64).wrapping_neg() } else { digits as i64 };
-        let found = Decimal::new(digits, scale.wrapping_neg()).normalised();
-        (found.to_f64().to_bits() == x.to_bits()).then_some(found)
+    pub fn shortest<R: Real>(x: R) -> Option<Decimal> {
+        x.shortest_decimal()
     }
 
     /// The same value without trailing zeros in the digits; zero is 0 × 10^0.
@@ -258,7 +234,7 @@ impl Hash for Decimal {
 }
 
 /// A positive whole number as 19 digits, and the power of ten of its first digit. (0 gives 0 and 0, whatever the exponent.)
-fn nineteen_digits(digits: u64, exponent: i32) -> (u64, i64) {
+pub(super) fn nineteen_digits(digits: u64, exponent: i32) -> (u64, i64) {
     let mut full = digits;
     let mut order = i64::from(exponent).wrapping_add(18);
     if full == 0 {
@@ -269,60 +245,4 @@ fn nineteen_digits(digits: u64, exponent: i32) -> (u64, i64) {
         order = order.wrapping_sub(1);
     }
     (full, order)
-}
-
-/// `x * 10^scale` rounded to a whole number, right at least where a decimal of 15 digits rounds to `x`.
-fn fifteen_digits(x: f64, mantissa: u64, exponent: i32, scale: i32) -> u64 {
-    let power = POWERS_OF_TEN.get(scale.unsigned_abs() as usize);
-    match power {
-        // One rounding of a number below 2^50: off by 1/16 at most, after 1/8 at most from the decimal to `x`.
-        Some(power) if scale >= 0 => (x * power + 0.5) as u64,
-        Some(power) => (x / power + 0.5) as u64,
-        None => {
-            let exact = times_power_of_ten(Big::from_u64(mantissa), scale);
-            // The result has 46 to 54 bits, so 10 to 18 are dropped; the last of them rounds.
-            let drop = exact.exponent.wrapping_add(exponent).wrapping_neg() as u32;
-            let last = exact.mantissa.wrapping_shr(drop.wrapping_sub(1));
-            (last >> 1).wrapping_add(last & 1)
-        }
-    }
-}
-
-/// The `f64` where one multiplication or division of two exact numbers gives it.
-fn exact_double(magnitude: u64, exponent: i32) -> Option<f64> {
-    if magnitude > 1 << 53 {
-        return None;
-    }
-    let power = POWERS_OF_TEN.get(exponent.unsigned_abs() as usize)?;
-    let whole = magnitude as f64;
-    Some(if exponent >= 0 { whole * power } else { whole / power })
-}
-
-/// The `f32` where one multiplication or division of two exact numbers gives it.
-fn exact_single(magnitude: u64, exponent: i32) -> Option<f32> {
-    if magnitude > 1 << 24 || exponent.unsigned_abs() > 10 {
-        return None;
-    }
-    let power = *POWERS_OF_TEN.get(exponent.unsigned_abs() as usize)? as f32;
-    let whole = magnitude as f32;
-    Some(if exponent >= 0 { whole * power } else { whole / power })
-}
-
-fn round_magnitude(magnitude: u64, exponent: i32, format: Format) -> u64 {
-    if magnitude == 0 {
-        return 0;
-    }
-    round_digits(Big::from_u64(magnitude), nineteen_digits(magnitude, exponent).1, exponent, format)
-}
-
-/// Bits of `digits * 10^exponent`, of which the first digit stands at 10^`order`. Decides the far ends by `order`, so that
-/// the division stays within its room.
-pub(super) fn round_digits(digits: Big, order: i64, exponent: i32, format: Format) -> u64 {
-    if order < -324 {
-        return 0;
-    }
-    if order > 308 {
-        return Binary { mantissa: 1, exponent: 1100, inexact: false }.round(format);
-    }
-    times_power_of_ten(digits, exponent).round(format)
 }

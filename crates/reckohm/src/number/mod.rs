@@ -6,6 +6,7 @@ pub mod distribution;
 mod dual;
 pub mod elementary;
 mod kind;
+mod nearest;
 pub(crate) mod normal;
 mod parse;
 mod range;

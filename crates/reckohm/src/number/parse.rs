@@ -7,8 +7,9 @@
 use core::fmt;
 
 use super::bignum::{Big, DOUBLE, Format, MAX_DIGITS, SINGLE};
-use super::decimal::{Decimal, round_digits};
+use super::decimal::Decimal;
 use super::kind::{Detail, Kind};
+use super::nearest::round_digits;
 
 /// The longest text that is read, in bytes, blanks included.
 pub const LONGEST_NUMBER_TEXT: usize = 128;

@@ -8,6 +8,7 @@ use core::fmt::{Debug, Display};
 use core::ops::{Add, AddAssign, Div, DivAssign, Mul, MulAssign, Neg, Sub, SubAssign};
 
 use super::elementary;
+use super::nearest::NearDecimal;
 
 /// A number that a formula can be evaluated with.
 ///
@@ -101,6 +102,7 @@ pub trait Real:
     + DivAssign
     + Send
     + Sync
+    + NearDecimal
     + OnlyPlainNumbers
 {
     /// The distance from 1 to the next larger number.
