@@ -1,5 +1,11 @@
 //! Random numbers for tests: counter-based (SplitMix64), so that a failing case can be made again from its seed.
 
+/// How many random cases to try: this many, or a hundredth of them where `RECKOHM_FEW_CASES` is set. `cargo xtask mutants`
+/// sets it: broken code shows early, and there it is broken a few thousand times.
+pub fn cases(all: u32) -> u32 {
+    if std::env::var_os("RECKOHM_FEW_CASES").is_some() { all.div_ceil(100) } else { all }
+}
+
 /// A generator with a seed of the test's own.
 pub struct Random {
     state: u64,

@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 use reckohm::number::{Detail, Kind, NumberError, parse_number, parse_number_f32};
+use reckohm_tests::random::cases;
 
 #[test]
 fn every_message_in_full() {
@@ -113,7 +114,7 @@ fn is_number(text: &[u8]) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(20_000))]
+    #![proptest_config(ProptestConfig::with_cases(cases(20_000)))]
     #[test]
     fn any_bytes_give_a_number_or_a_documented_error(text in proptest::collection::vec(any::<u8>(), 0..140)) {
         let _ = parse_number_f32(&text);

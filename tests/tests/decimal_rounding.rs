@@ -2,7 +2,7 @@
 //! ties, just above and just below ties, subnormal numbers, the largest, many digits.
 
 use reckohm::number::{Decimal, parse_number, parse_number_f32};
-use reckohm_tests::random::Random;
+use reckohm_tests::random::{Random, cases};
 
 /// Our reading of a text, both number types, to the bit; where the standard library finds an infinity, an error.
 fn assert_same(text: &str) {
@@ -53,7 +53,7 @@ impl Digits {
 #[test]
 fn random_decimals() {
     let mut random = Random::new(1);
-    for _ in 0..600_000 {
+    for _ in 0..cases(600_000) {
         let digits = random.bits() as i64 >> random.below(64);
         assert_decimal(Decimal::new(digits, random.between(-345, 330) as i32));
         assert_decimal(Decimal::new(digits, random.between(-25, 25) as i32));
@@ -80,7 +80,7 @@ fn decimals_at_the_ends() {
 #[test]
 fn random_texts() {
     let mut random = Random::new(2);
-    for _ in 0..1_000_000 {
+    for _ in 0..cases(1_000_000) {
         let mut text = String::from(random.one_of(&["", "-", "+", " ", "\t-"]));
         let (whole, fraction) = (random.between(0, 24), random.between(0, 24));
         for _ in 0..whole {
@@ -105,7 +105,7 @@ fn random_texts() {
 #[test]
 fn every_double_reads_its_own_shortest_text_and_its_17_digits() {
     let mut random = Random::new(3);
-    for _ in 0..300_000 {
+    for _ in 0..cases(300_000) {
         let x = f64::from_bits(random.bits());
         if x.is_finite() {
             assert_eq!(parse_number(format!("{x:e}").as_bytes()).map(f64::to_bits), Ok(x.to_bits()));
@@ -125,7 +125,7 @@ fn every_double_reads_its_own_shortest_text_and_its_17_digits() {
 fn ties_with_many_digits() {
     let mut random = Random::new(4);
     let mut longest = 0;
-    for _ in 0..60_000 {
+    for _ in 0..cases(60_000) {
         let odd = (random.bits() >> 10) | (1 << 53) | 1;
         let power = random.between(-85, 120);
         let mut digits = Digits::new(odd);
@@ -143,7 +143,7 @@ fn ties_with_many_digits() {
     }
     assert!(longest > 70, "long texts were tried: {longest}");
     // The same for f32, whose ties are doubles.
-    for _ in 0..200_000 {
+    for _ in 0..cases(200_000) {
         let x = f32::from_bits(random.bits() as u32 & 0x7fff_ffff);
         let next = f32::from_bits(x.to_bits() + 1);
         if next.is_finite() {
@@ -228,7 +228,7 @@ fn named_hard_cases() {
 #[test]
 fn the_shortest_decimal_is_found_and_is_the_only_one() {
     let mut random = Random::new(5);
-    for _ in 0..400_000 {
+    for _ in 0..cases(400_000) {
         let size = random.between(1, 15);
         let digits = random.between(1, 10_i64.pow(size as u32) - 1) * random.one_of(&[1, -1]);
         for exponent in [random.between(-307, 293), random.between(-20, 20)] {

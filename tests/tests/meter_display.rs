@@ -4,6 +4,7 @@
 use proptest::prelude::*;
 use reckohm::meter::{Clause, Marks, Meter, MeterError, MisfitText, Span};
 use reckohm::number::{Decimal, Kind};
+use reckohm_tests::random::cases;
 
 fn clause() -> Clause {
     Clause::new(0.008, 3.0).unwrap()
@@ -294,7 +295,7 @@ fn what_the_display_shows_beyond_full_scale() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(30_000))]
+    #![proptest_config(ProptestConfig::with_cases(cases(30_000)))]
     #[test]
     fn any_bytes_give_a_reading_on_the_grid_or_a_documented_error(
         text in prop_oneof![

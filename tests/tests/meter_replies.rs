@@ -3,6 +3,7 @@
 use proptest::prelude::*;
 use reckohm::meter::{Clause, Marks, Meter, MeterError, Span};
 use reckohm::number::{Kind, NumberError, parse_number};
+use reckohm_tests::random::cases;
 
 fn wide() -> Span {
     let clause = Clause::new(0.0002, 2.0).unwrap();
@@ -114,7 +115,7 @@ fn a_long_reply_is_an_error() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(20_000))]
+    #![proptest_config(ProptestConfig::with_cases(cases(20_000)))]
     #[test]
     fn any_bytes_give_a_reading_within_the_span_or_an_error(text in proptest::collection::vec(any::<u8>(), 0..140)) {
         for span in Meter::example_bench().spans() {

@@ -3,6 +3,7 @@
 mod c_door;
 mod c_package;
 mod demo;
+mod mutants;
 mod order;
 mod python;
 mod readme;
@@ -23,6 +24,7 @@ cargo xtask <command>
   order                  check that each folder of the core uses only those before it
   doors [--list]         compare every public function of the core with what each door has, or list the functions
   header [--check]       make the C header from the C door's source, or compare the committed one with a fresh one
+  mutants [PLACE] [--shard K/N]   break the core, or a folder or file of it, in small ways: do its tests notice?
   stubs --check          hold the Python stubs to the module (mypy's stubtest)
 ";
 
@@ -45,6 +47,7 @@ fn main() -> ExitCode {
             .and_then(|prefix| c_package::install(&prefix)),
         ["order"] => order::check().map(|said| println!("{said}")),
         ["doors"] | ["doors", "--list"] | ["header"] | ["header", "--check"] => generate(&words),
+        ["mutants", words @ ..] => mutants::run(words),
         ["stubs", "--check"] => python::environment().and_then(|_| python::stubs()),
         [] | ["help" | "--help" | "-h"] => {
             print!("{USAGE}");
