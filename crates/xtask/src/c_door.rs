@@ -8,7 +8,7 @@ use crate::tools::{cargo, command, present, root, run, target};
 
 const STRICT: [&str; 6] = ["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-ffp-contract=off", "-Ibindings/c/include"];
 /// What a static Rust library needs of the system (`cargo rustc -p reckohm-c --crate-type staticlib -- --print native-static-libs`).
-const SYSTEM: [&str; 3] = ["-lgcc_s", "-lc", "-lm"];
+pub const SYSTEM: [&str; 3] = ["-lgcc_s", "-lc", "-lm"];
 
 /// Builds the library and runs the programs, a step a language.
 pub fn steps(report: &mut Report) {

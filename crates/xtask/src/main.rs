@@ -1,5 +1,6 @@
 //! The project's own commands: `cargo xtask <command>`. `cargo xtask` alone lists them.
 
+mod bench;
 mod c_door;
 mod c_package;
 mod demo;
@@ -19,6 +20,7 @@ cargo xtask <command>
 
   test [--require-all]   build and test every door; --require-all (or CI=true) fails where a tool is missing
   demo [--part NAME]     judge the examples' tray: a table, one part's budget in full, a count
+  bench [GROUP …]        measure beside NumPy, SciPy, C and pure Python; groups: arrays c python growth import memory
   same-numbers           judge the examples' tray through every door and compare every digit and message
   install --prefix DIR   build the C door for release and lay it out there, with CMake and pkg-config packages
   order                  check that each folder of the core uses only those before it
@@ -40,6 +42,7 @@ fn main() -> ExitCode {
     let outcome = match words.as_slice() {
         ["test"] => test::run_all(std::env::var("CI").is_ok_and(|value| value == "true")),
         ["test", "--require-all"] => test::run_all(true),
+        ["bench", words @ ..] => bench::run_all(words),
         ["demo", words @ ..] => demo::run_all(words),
         ["same-numbers"] => python::environment().and_then(|_| python::build()).and_then(|()| same_numbers::command()),
         ["install", "--prefix", folder] => std::path::absolute(folder)

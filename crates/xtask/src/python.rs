@@ -13,7 +13,7 @@ fn folder() -> PathBuf {
 }
 
 /// A program of the environment, run as if the environment were active.
-fn inside(program: &str, arguments: &[&str]) -> Command {
+pub fn inside(program: &str, arguments: &[&str]) -> Command {
     let mut command = command(&folder().join("bin").join(program).display().to_string(), arguments);
     command.env("VIRTUAL_ENV", folder()).env_remove("PYTHONPATH").env_remove("PYTHONHOME");
     if let Some(path) = std::env::var_os("PATH") {
@@ -38,12 +38,26 @@ pub fn environment() -> Result<String, String> {
         return Ok("kept: requirements have not changed".to_owned());
     }
     run(&mut command(&python, &["-m", "venv", "--clear", ".venv"]))?;
-    run(&mut inside(
-        "python",
-        &["-m", "pip", "install", "--quiet", "--disable-pip-version-check", "-r", REQUIREMENTS],
-    ))?;
+    install(&["-r", REQUIREMENTS])?;
     std::fs::write(&installed, wanted).map_err(|error| format!("could not write {}: {error}", installed.display()))?;
     Ok("made".to_owned())
+}
+
+/// Puts packages into the environment.
+pub fn install(what: &[&str]) -> Result<(), String> {
+    run(inside("python", &["-m", "pip", "install", "--quiet", "--disable-pip-version-check"]).args(what))
+}
+
+/// Builds the wheel for release into an emptied folder, and says where it is.
+pub fn wheel(folder: &Path) -> Result<PathBuf, String> {
+    let wrong = |error: std::io::Error| format!("{}: {error}", folder.display());
+    if folder.exists() {
+        std::fs::remove_dir_all(folder).map_err(wrong)?;
+    }
+    let mut build = inside("maturin", &["build", "--release", "--quiet", "--out"]);
+    run(build.arg(folder).current_dir(root().join("bindings/python")))?;
+    let mut built = std::fs::read_dir(folder).map_err(wrong)?.filter_map(|entry| entry.ok().map(|entry| entry.path()));
+    built.next().ok_or_else(|| format!("{}: no wheel was built", folder.display()))
 }
 
 /// Builds the module into the environment.
