@@ -274,6 +274,12 @@ fn messages() -> Vec<(MeterError, Kind, &'static str)> {
             Kind::MissingArgument,
             "accuracy at the meter's temperature: 35 degree Celsius given, 18 to 28 allowed without temperature_coefficient_per_kelvin; take it from the meter's specification, a tenth of the clause a kelvin (0.1) is common, or measure within the band",
         ),
+        // With every zero written out this was a sentence of 1078 bytes, more than the C door's RKO_TEXT_CAPACITY.
+        (
+            clause().with_temperature_band_c(-2.5e-310, -1e-320).unwrap().widening(Some(9.6e-309)).unwrap_err(),
+            Kind::MissingArgument,
+            "accuracy at the meter's temperature: 9.6e-309 degree Celsius given, -2.5e-310 to -1e-320 allowed without temperature_coefficient_per_kelvin; take it from the meter's specification, a tenth of the clause a kelvin (0.1) is common, or measure within the band",
+        ),
         (
             without_parts(),
             Kind::MissingArgument,
@@ -307,7 +313,7 @@ fn messages() -> Vec<(MeterError, Kind, &'static str)> {
         (
             hand_held(1).clause_half_width_ohm(f64::INFINITY, None).unwrap_err(),
             Kind::NotFinite,
-            "number: inf given, -179769313486231570000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000 to 179769313486231570000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000000 allowed (our rule: no infinity and no NaN enters); look for an empty field or a division by zero before this call",
+            "number: inf given, -1.7976931348623157e308 to 1.7976931348623157e308 allowed (our rule: no infinity and no NaN enters); look for an empty field or a division by zero before this call",
         ),
         (
             Leads::from_reading(&hand_held(0).read(b"1").unwrap(), &hand_held(0)).unwrap_err(),

@@ -90,11 +90,8 @@ fn illegal_arguments_are_refused() {
 fn the_messages_say_what_is_allowed() {
     assert_eq!(
         ln_gamma(-1.0).unwrap_err().to_string(),
-        format!(
-            "argument of the gamma function: -1 given, more than 0 to 25{} allowed (our rule: beyond it the logarithm of \
-             the gamma function is larger than any double); give a number above 0",
-            "0".repeat(304)
-        )
+        "argument of the gamma function: -1 given, more than 0 to 2.5e305 allowed (our rule: beyond it the logarithm of \
+         the gamma function is larger than any double); give a number above 0"
     );
     assert_eq!(
         beta_regularised(1.0, 0.0, 0.5).unwrap_err().to_string(),

@@ -1,7 +1,7 @@
 //! What can go wrong when readings are evaluated.
 
 use crate::meter::MeterError;
-use crate::number::{Detail, Kind, OutOfRange};
+use crate::number::{Detail, Kind, OutOfRange, Readable};
 use crate::uncertainty::EstimateError;
 
 /// Why readings could not be turned into an estimate.
@@ -31,9 +31,10 @@ pub enum MeasurementError {
     },
     /// Shown resistance at or above that of a path in parallel with it.
     #[error(
-        "taking off a parallel path: {shown_ohm} ohm remain after the leads with a path of {path_ohm} ohm across; \
-         less than the path allowed, since the part and the path together are below either; measure the path again \
-         or disconnect it"
+        "taking off a parallel path: {} ohm remain after the leads with a path of {} ohm across; less than the path \
+         allowed, since the part and the path together are below either; measure the path again or disconnect it",
+        Readable(*shown_ohm),
+        Readable(*path_ohm)
     )]
     PathContradiction {
         /// What remained after the leads.
@@ -55,8 +56,9 @@ pub enum MeasurementError {
     TemperatureMissing,
     /// The correction for temperature leaves nothing.
     #[error(
-        "bringing the part to its reference temperature: the resistance would change by the factor {factor}; a \
-         positive factor allowed; a linear coefficient does not hold so far from the reference"
+        "bringing the part to its reference temperature: the resistance would change by the factor {}; a positive \
+         factor allowed; a linear coefficient does not hold so far from the reference",
+        Readable(*factor)
     )]
     CorrectionTooLarge {
         /// 1 + coefficient × temperature difference.

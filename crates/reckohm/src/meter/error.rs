@@ -5,7 +5,7 @@ use thiserror::Error;
 use super::display::LONGEST_DISPLAY_TEXT;
 use super::marks::Marks;
 use super::misfit::{Misfit, MisfitText};
-use crate::number::{Detail, Kind, NumberError, OutOfRange, Shown};
+use crate::number::{Detail, Kind, NumberError, OutOfRange, Readable, Shown};
 use crate::uncertainty::EstimateError;
 
 // Arguments of a detail, in the block of this folder, for the kinds that other areas have too.
@@ -57,8 +57,9 @@ pub enum MeterError {
     },
     /// A resolution that no display has.
     #[error(
-        "resolution of a span: {given_ohm} ohm given, 1, 2 or 5 times a power of ten allowed; give the step of the last \
-         digit in ohm"
+        "resolution of a span: {} ohm given, 1, 2 or 5 times a power of ten allowed; give the step of the last digit \
+         in ohm",
+        Readable(*given_ohm)
     )]
     UnknownResolution {
         /// What was given, in ohm.
@@ -66,8 +67,9 @@ pub enum MeterError {
     },
     /// A unit that no display shows in.
     #[error(
-        "display unit of a span: {given_ohm} ohm given, 0.001, 1, 1000, 1000000 or 1000000000 ohm allowed; a display in \
-         kilohm has 1000"
+        "display unit of a span: {} ohm given, 0.001, 1, 1000, 1000000 or 1000000000 ohm allowed; a display in kilohm \
+         has 1000",
+        Readable(*given_ohm)
     )]
     UnknownDisplayUnit {
         /// What was given, in ohm.
@@ -75,8 +77,10 @@ pub enum MeterError {
     },
     /// A full scale that is no whole number of steps.
     #[error(
-        "full scale of a span: {full_scale_ohm} ohm given with a step of {resolution_ohm} ohm, a whole number of steps \
-         allowed; it is the first value that the display no longer shows: 2000 for a display of 2000 counts"
+        "full scale of a span: {} ohm given with a step of {} ohm, a whole number of steps allowed; it is the first \
+         value that the display no longer shows: 2000 for a display of 2000 counts",
+        Readable(*full_scale_ohm),
+        Readable(*resolution_ohm)
     )]
     NotWholeSteps {
         /// The full scale in ohm.
@@ -86,8 +90,10 @@ pub enum MeterError {
     },
     /// More digits behind the point than a display has.
     #[error(
-        "display unit of a span: {display_unit_ohm} ohm given with a step of {resolution_ohm} ohm, at most 9 digits behind \
-         the point allowed; look at the unit that the display shows"
+        "display unit of a span: {} ohm given with a step of {} ohm, at most 9 digits behind the point allowed; look \
+         at the unit that the display shows",
+        Readable(*display_unit_ohm),
+        Readable(*resolution_ohm)
     )]
     TooFineForUnit {
         /// The step in ohm.
@@ -106,8 +112,10 @@ pub enum MeterError {
     },
     /// A temperature band whose ends are exchanged.
     #[error(
-        "temperature band of an accuracy clause: {lower_c} to {upper_c} degree Celsius given, the lower end at or below \
-         the upper one allowed; exchange them"
+        "temperature band of an accuracy clause: {} to {} degree Celsius given, the lower end at or below the upper \
+         one allowed; exchange them",
+        Readable(*lower_c),
+        Readable(*upper_c)
     )]
     BandReversed {
         /// The lower end.
@@ -117,9 +125,12 @@ pub enum MeterError {
     },
     /// The meter is outside its clause's band, and the clause has no temperature coefficient.
     #[error(
-        "accuracy at the meter's temperature: {temperature_c} degree Celsius given, {lower_c} to {upper_c} allowed without \
-         temperature_coefficient_per_kelvin; take it from the meter's specification, a tenth of the clause a kelvin (0.1) \
-         is common, or measure within the band"
+        "accuracy at the meter's temperature: {} degree Celsius given, {} to {} allowed without \
+         temperature_coefficient_per_kelvin; take it from the meter's specification, a tenth of the clause a kelvin \
+         (0.1) is common, or measure within the band",
+        Readable(*temperature_c),
+        Readable(*lower_c),
+        Readable(*upper_c)
     )]
     CoefficientMissing {
         /// The meter's temperature.
@@ -202,8 +213,10 @@ pub enum MeterError {
     },
     /// A value that the span does not show, and no mark for it.
     #[error(
-        "reading on a span: {given_ohm} ohm given, less than {full_scale_ohm} ohm allowed (its full scale); look at \
-         whether the meter was on another span"
+        "reading on a span: {} ohm given, less than {} ohm allowed (its full scale); look at whether the meter was on \
+         another span",
+        Readable(*given_ohm),
+        Readable(*full_scale_ohm)
     )]
     BeyondFullScale {
         /// What was given, in ohm.
@@ -214,8 +227,11 @@ pub enum MeterError {
 
     /// Numbers that are not those of one reading.
     #[error(
-        "reading from its numbers: {ohm} ohm with {counts} counts given, counts times the step of {step_ohm} ohm (or none, \
-         for a reply), a sign that is marked, and the full scale where it is over-range allowed; give them as they were read"
+        "reading from its numbers: {} ohm with {counts} counts given, counts times the step of {} ohm (or none, for a \
+         reply), a sign that is marked, and the full scale where it is over-range allowed; give them as they were \
+         read",
+        Readable(*ohm),
+        Readable(*step_ohm)
     )]
     NotOneReading {
         /// The resistance.
@@ -231,8 +247,10 @@ pub enum MeterError {
     NoSpans,
     /// Spans that are not in ascending order.
     #[error(
-        "meter: span {index} has a full scale of {given_ohm} ohm, more than the {before_ohm} ohm of the span before it \
-         allowed; give the spans from the lowest to the highest, counted from 0"
+        "meter: span {index} has a full scale of {} ohm, more than the {} ohm of the span before it allowed; give the \
+         spans from the lowest to the highest, counted from 0",
+        Readable(*given_ohm),
+        Readable(*before_ohm)
     )]
     SpansNotAscending {
         /// Which span, counted from 0.
@@ -252,8 +270,10 @@ pub enum MeterError {
     },
     /// A part that is beyond every span of the meter.
     #[error(
-        "choosing a span: the part may have up to {upper_limit_ohm} ohm, less than {full_scale_ohm} ohm allowed (the full \
-         scale of the highest span); use another meter, or a known part in parallel"
+        "choosing a span: the part may have up to {} ohm, less than {} ohm allowed (the full scale of the highest \
+         span); use another meter, or a known part in parallel",
+        Readable(*upper_limit_ohm),
+        Readable(*full_scale_ohm)
     )]
     NoSpanHolds {
         /// The upper limit of the part in ohm.
@@ -270,8 +290,9 @@ pub enum MeterError {
     LeadsOverRange,
     /// A conductor that is not in the table.
     #[error(
-        "leads from a wire: {area_mm2} mm2 of class {class} given, which is not in the table: IEC 60228 has 0.5 to 400 mm2 \
-         in class 1, to 630 mm2 in classes 2 and 5; read the leads with their tips touching instead"
+        "leads from a wire: {} mm2 of class {class} given, which is not in the table: IEC 60228 has 0.5 to 400 mm2 in \
+         class 1, to 630 mm2 in classes 2 and 5; read the leads with their tips touching instead",
+        Readable(*area_mm2)
     )]
     WireNotInTable {
         /// The cross-section in mm².

@@ -3,6 +3,7 @@
 use core::fmt;
 
 use super::kind::{Detail, Kind};
+use super::readable::Readable;
 use super::scalar::Real;
 
 /// One legal range.
@@ -111,8 +112,9 @@ impl fmt::Display for OutOfRange {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let RangeRow { name, unit, lower, upper, lower_open, upper_open, source, hint, .. } = self.row;
         let gap = if unit.is_empty() { "" } else { " " };
-        write!(f, "{name}: {}{gap}{unit} given, ", self.given)?;
-        match (lower_open, upper.is_infinite()) {
+        let (lower, upper) = (Readable(*lower), Readable(*upper));
+        write!(f, "{name}: {}{gap}{unit} given, ", Readable(self.given))?;
+        match (lower_open, self.row.upper.is_infinite()) {
             (true, true) => write!(f, "more than {lower}{gap}{unit} allowed")?,
             (false, true) => write!(f, "{lower}{gap}{unit} or more allowed")?,
             (_, false) => {

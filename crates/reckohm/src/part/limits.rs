@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use crate::number::{Decimal, Detail, Kind, OutOfRange, RESISTANCE, TOLERANCE};
+use crate::number::{Decimal, Detail, Kind, OutOfRange, RESISTANCE, Readable, TOLERANCE};
 
 /// The tolerance limits of a resistance, both included (JCGM 106:2012, clause 3.3).
 ///
@@ -165,8 +165,9 @@ pub enum LimitsError {
     Range(#[from] OutOfRange),
     /// NaN or plus infinity as the lower end.
     #[error(
-        "limits: {given} given as the lower limit in ohm, a finite number allowed, or minus infinity for none; \
-         a part that must be at least so large has an infinite upper limit"
+        "limits: {} given as the lower limit in ohm, a finite number allowed, or minus infinity for none; a part that \
+         must be at least so large has an infinite upper limit",
+        Readable(*given)
     )]
     NoLowerLimit {
         /// What was given.
@@ -174,8 +175,9 @@ pub enum LimitsError {
     },
     /// NaN or minus infinity as the upper end.
     #[error(
-        "limits: {given} given as the upper limit in ohm, a finite number allowed, or infinity for none; \
-         a part that must be at most so large has a lower limit of minus infinity"
+        "limits: {} given as the upper limit in ohm, a finite number allowed, or infinity for none; a part that must \
+         be at most so large has a lower limit of minus infinity",
+        Readable(*given)
     )]
     NoUpperLimit {
         /// What was given.
@@ -186,8 +188,10 @@ pub enum LimitsError {
     BothOpen,
     /// The lower end above the upper one.
     #[error(
-        "limits: lower limit {lower_ohm} ohm above upper limit {upper_ohm} ohm, the lower one first is needed; \
-         look for two numbers changed over, or a missing kilo"
+        "limits: lower limit {} ohm above upper limit {} ohm, the lower one first is needed; look for two numbers \
+         changed over, or a missing kilo",
+        Readable(*lower_ohm),
+        Readable(*upper_ohm)
     )]
     Crossed {
         /// The lower end given.

@@ -4,7 +4,7 @@ use thiserror::Error;
 
 use super::message;
 use super::{ChipScheme, Colour, Edition, Fault, MarkingForm, Unwritable};
-use crate::number::{Detail, Kind, OutOfRange};
+use crate::number::{Detail, Kind, OutOfRange, Readable};
 
 // Arguments of a detail, in the block of this folder; those of forms, faults and reasons stand with them.
 const NO_TOLERANCE: u16 = 113;
@@ -24,8 +24,9 @@ pub enum MarkingError {
     Range(#[from] OutOfRange),
     /// A number that is no decimal of at most 15 figures.
     #[error(
-        "marking of a value: {given} given, a decimal of at most 15 figures allowed; \
-         round it to the figures that are to be marked"
+        "marking of a value: {} given, a decimal of at most 15 figures allowed; round it to the figures that are to be \
+         marked",
+        Readable(*given)
     )]
     NotDecimal {
         /// What was given.

@@ -4,7 +4,7 @@ use core::fmt;
 
 use super::colour::Role;
 use super::{ChipScheme, Colour, Edition, Fault, Marking, MarkingForm, Unwritable};
-use crate::number::Decimal;
+use crate::number::{Decimal, Readable};
 
 /// A marking as a person would say it.
 pub(super) fn marking(marking: &Marking, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -259,9 +259,9 @@ impl fmt::Display for NotWritten {
             144..=148 => MarkingForm::Letters,
             _ => MarkingForm::Chip,
         };
-        write!(f, "{form} for {nominal_ohm} ohm")?;
+        write!(f, "{form} for {} ohm", Readable(nominal_ohm))?;
         if let Some(tolerance) = tolerance {
-            write!(f, ", tolerance {tolerance}")?;
+            write!(f, ", tolerance {}", Readable(tolerance))?;
         }
         f.write_str(match reason {
             Unwritable::BandFigures => ": more figures than bands, three allowed; use a letter code",
