@@ -12,5 +12,5 @@ mod part;
 pub mod uncertainty;
 pub mod verdict;
 
-pub use number::distribution;
+pub use number::{batch, distribution};
 pub use part::{marking, preferred};

@@ -1,5 +1,6 @@
 //! Numbers: scalars and dual numbers, elementary and special functions, decimals, legal ranges, and what can go wrong.
 
+pub mod batch;
 mod bignum;
 mod decimal;
 pub mod distribution;

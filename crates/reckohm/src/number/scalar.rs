@@ -144,6 +144,11 @@ pub trait Real:
     fn larger(self, other: Self) -> Self;
 
     /// The smaller of the two; this one where they cannot be compared.
+    ///
+    /// ```
+    /// use reckohm::number::Real;
+    /// assert_eq!(4.7_f32.smaller(10.0), 4.7);
+    /// ```
     fn smaller(self, other: Self) -> Self;
 
     /// Its upper half: as many leading bits as make its square exact.
