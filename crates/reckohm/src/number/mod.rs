@@ -10,6 +10,7 @@ mod kind;
 mod nearest;
 pub(crate) mod normal;
 mod parse;
+pub(crate) mod quadrature;
 mod range;
 mod readable;
 mod scalar;

@@ -178,7 +178,7 @@ pub trait Real:
 }
 
 /// Seals [`Real`], so that a formula may rely on what it knows of the two types.
-pub trait OnlyPlainNumbers {}
+pub trait OnlyPlainNumbers: super::normal::NormalSeries + super::quadrature::Nodes {}
 impl OnlyPlainNumbers for f32 {}
 impl OnlyPlainNumbers for f64 {}
 

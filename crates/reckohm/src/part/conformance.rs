@@ -1,6 +1,7 @@
 //! How likely a part lies within its limits, given a measurement of it.
 
 use super::limits::Limits;
+use crate::number::Real;
 use crate::uncertainty::{Estimate, Shape};
 
 /// Probability that the true value lies within the limits, from the estimate's shape alone, no prior; one-sided parts are
@@ -24,16 +25,15 @@ pub(crate) fn test_uncertainty_ratio(limits: &Limits, expanded: f64) -> f64 {
     (limits.upper_ohm() - limits.lower_ohm()) / (2.0 * expanded)
 }
 
-/// Probability of being inside the limits with the value at `x`, by a sum that keeps its digits where it is small.
-fn inside(x: f64, limits: &Limits, shape: &Shape) -> f64 {
-    let (over, under) = (x - limits.upper_ohm(), limits.lower_ohm() - x);
-    if over > 0.0 {
-        shape.above(over) - shape.above(-under)
-    } else if under > 0.0 {
-        shape.above(under) - shape.above(-over)
-    } else {
-        1.0 - (shape.above(-over) + shape.above(-under)).min(1.0)
-    }
+/// Probability of being inside the limits with the value at `x`, from the tails at the distances to both, by a sum that
+/// keeps its digits where it is small. Both cases are computed and one is selected.
+#[inline(always)]
+pub(crate) fn inside<R: Real>(x: R, lower: R, upper: R, tail: impl Fn(R) -> R) -> R {
+    let (over, under) = (x - upper, lower - x);
+    let (beyond_upper, beyond_lower) = (tail(over.magnitude()), tail(under.magnitude()));
+    let outside = over > R::ZERO || under > R::ZERO;
+    let some = (beyond_upper - beyond_lower).magnitude();
+    R::select(outside, some, R::ONE - (beyond_upper + beyond_lower).smaller(R::ONE))
 }
 
 /// Bounds of the probability of being inside over where the one-sided parts may lie.
@@ -49,7 +49,7 @@ impl Conformance {
     /// the limits: it is smallest at one of the two ends of the one-sided parts, largest where these come nearest to it.
     pub(crate) fn of(estimate: &Estimate, limits: &Limits, shape: &Shape) -> Conformance {
         let (lower, upper) = (limits.lower_ohm(), limits.upper_ohm());
-        let at = |x: f64| inside(x, limits, shape);
+        let at = |x: f64| inside(x, lower, upper, |distance| shape.above(distance));
         let (lowest, highest) = (estimate.value() - estimate.below(), estimate.value() + estimate.above());
         if lowest == highest {
             let only = at(lowest);
