@@ -9,25 +9,8 @@
 
 use core::f64::consts::PI;
 
+use super::normal;
 use super::scalar::Real;
-
-/// The normal distribution by way of double precision, as long as it has no form for single precision itself.
-mod normal {
-    use crate::number::normal;
-    use crate::number::scalar::Real;
-
-    pub(super) fn density<R: Real>(z: R) -> R {
-        R::of_f64(normal::density(z.to_f64()))
-    }
-
-    pub(super) fn above<R: Real>(z: R) -> R {
-        R::of_f64(normal::above(z.to_f64()))
-    }
-
-    pub(super) fn quantile_above<R: Real>(p: R) -> R {
-        R::of_f64(normal::quantile_above(p.to_f64()))
-    }
-}
 
 /// The first in single precision, the second in double: where an end or a number of steps depends on the digits.
 #[inline(always)]
