@@ -9,6 +9,12 @@ use super::scalar::Real;
 
 /// A formula of `N` numbers, to be evaluated for each element of arrays. Mark `of` as `#[inline(always)]`: what is not
 /// inlined is not widened.
+pub trait PerElement<R, const N: usize>: Copy {
+    /// The result for one element.
+    fn of(self, inputs: [R; N]) -> R;
+}
+
+/// Writes the formula's result for each element, as many as the shortest of the slices has.
 ///
 /// ```
 /// use reckohm::batch::{PerElement, map};
@@ -27,12 +33,6 @@ use super::scalar::Real;
 /// map(Parallel, [&[100.0, 200.0, 300.0], &[300.0, 600.0, 600.0]], &mut ohm);
 /// assert_eq!(ohm, [75.0, 150.0, 200.0]);
 /// ```
-pub trait PerElement<R, const N: usize>: Copy {
-    /// The result for one element.
-    fn of(self, inputs: [R; N]) -> R;
-}
-
-/// Writes the formula's result for each element, as many as the shortest of the slices has.
 pub fn map<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N], out: &mut [R]) {
     #[cfg(feature = "batch")]
     width::map(formula, inputs, out);
