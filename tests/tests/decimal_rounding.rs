@@ -266,8 +266,9 @@ fn the_shortest_decimal_is_found_and_is_the_only_one() {
 /// Every decimal of six digits at one power of ten, every 97th at all others.
 #[test]
 fn the_shortest_decimal_of_every_single_precision_number_that_has_one() {
+    let stride = (900_000 / cases(900_000)) as usize;
     for power in -43..=33_i32 {
-        for digits in 100_000..1_000_000_i64 {
+        for digits in (100_000..1_000_000_i64).step_by(stride) {
             if power != 0 && (digits + i64::from(power)) % 97 != 0 {
                 continue;
             }
@@ -287,7 +288,7 @@ fn the_shortest_decimal_of_every_single_precision_number_that_has_one() {
 #[test]
 fn the_shortest_decimal_of_a_single_precision_number_is_its_shortest_text() {
     let mut random = Random::new(6);
-    let mut found = 0;
+    let mut found = 0_u32;
     let mut assert_shortest = |x: f32| {
         let text = format!("{x:e}");
         let digits = text.split('e').next().unwrap().bytes().filter(u8::is_ascii_digit).count();
@@ -302,7 +303,8 @@ fn the_shortest_decimal_of_a_single_precision_number_is_its_shortest_text() {
             assert_eq!(Decimal::shortest(-x), Some(Decimal::new(-decimal.digits, decimal.exponent)));
         }
     };
-    for _ in 0..200_000 {
+    let tried = cases(200_000);
+    for _ in 0..tried {
         let x = f32::from_bits(random.bits() as u32);
         if x.is_normal() {
             assert_shortest(x);
@@ -315,7 +317,7 @@ fn the_shortest_decimal_of_a_single_precision_number_is_its_shortest_text() {
             }
         }
     }
-    assert!(found > 50_000, "{found}");
+    assert!(found > tried / 4, "{found}");
     assert_eq!(Decimal::shortest(0.0_f32), Some(Decimal::ZERO));
     for none in [f32::NAN, f32::INFINITY, 1e-45, 1e-39, f32::MAX, f32::MIN_POSITIVE, 1.0_f32 / 3.0] {
         assert_eq!(Decimal::shortest(none), None, "{none:e}");

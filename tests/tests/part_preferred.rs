@@ -185,14 +185,25 @@ fn arrays_check_all_before_they_write_any() {
     assert_eq!(preferred::nearest_into_valid(&wrong, Series::E12, &mut out, &mut valid), Ok(2));
     assert_eq!((out, valid), ([4700.0, 7.0, 4.7, 7.0], [true, false, true, false]));
     assert_eq!(preferred::nearest_into(&[], Series::E12, &mut []), Ok(()));
-    let lengths = Err(PreferredError::Lengths { needed: 4, room: 3 });
+    let lengths: Result<(), _> = Err(PreferredError::Lengths { needed: 4, room: 3 });
     assert_eq!(preferred::nearest_into(&[1.0; 4], Series::E12, &mut out[..3]), lengths);
+    let Detail { kind, given, lower, upper, .. } = lengths.unwrap_err().detail();
+    assert_eq!((kind, given, lower, upper), (Kind::WrongCount, 3.0, 4.0, 4.0));
     let mut bits = [false; 3];
     assert_eq!(preferred::contains_into(&[1.0; 4], Series::E12, &mut bits), lengths);
     assert_eq!(preferred::below_into_valid(&[1.0; 4], Series::E12, &mut [0.0; 4], &mut bits).map(|_| ()), lengths);
     let mut other = [7.0; 4];
     assert!(preferred::neighbours_into(&wrong, Series::E12, &mut out, &mut other).is_err());
     assert_eq!(other, [7.0; 4]);
+}
+
+#[test]
+fn the_coarsest_series_of_each_of_many() {
+    let mut series = [Some(Series::E3); 4];
+    assert!(preferred::coarsest_into(&[4700.0, 0.0, 1.0, 1.0], &mut series).is_err());
+    assert_eq!(series, [Some(Series::E3); 4]);
+    assert_eq!(preferred::coarsest_into(&[5100.0, 9.19, 10.2, 0.068], &mut series), Ok(()));
+    assert_eq!(series, [Some(Series::E24), None, Some(Series::E96), Some(Series::E6)]);
 }
 
 #[test]

@@ -59,6 +59,16 @@ fn two_limits_of_jcgm_106() {
     }
 }
 
+/// Abramowitz and Stegun, table 26.2: Q(8) = 6.220 960 574 27e-16, Q(10) = 7.619 853 024e-24. One less the rest would be 0.
+#[test]
+fn beyond_either_limit_a_small_probability_keeps_its_digits() {
+    let limits = Limits::new(-1.0, 1.0).unwrap();
+    let (over, under) = (normal(9.0, 1.0), normal(-9.0, 1.0));
+    let p = conformance_probability(&over, &limits);
+    assert!((p / (6.220_960_574_27e-16 - 7.619_853_024e-24) - 1.0).abs() < 1e-11, "{p:e}");
+    assert_eq!(conformance_probability(&under, &limits).to_bits(), p.to_bits());
+}
+
 #[test]
 fn guard_bands_follow_the_shape() {
     let rule = Rule::guarded(0.05).unwrap();

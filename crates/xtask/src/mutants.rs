@@ -9,12 +9,13 @@ use crate::tools;
 
 /// The places of the core in the order of the job, each with the test programs that are asked about its mutants. Every
 /// folder stands here; a file has a line of its own where fewer programs, or others, know it.
-const PLACES: [(&str, &[&str]); 16] = [
+const PLACES: [(&str, &[&str]); 17] = [
     ("number", &["number_dual", "number_elementary"]),
     ("number/bignum.rs", &[IN_FILE, "decimal_rounding"]),
     ("number/decimal.rs", &["decimal_arithmetic", "decimal_rounding"]),
     ("number/parse.rs", &["decimal_messages", "decimal_rounding"]),
     ("number/distribution", DISTRIBUTIONS),
+    ("number/nearest.rs", &["decimal_arithmetic", "decimal_rounding"]),
     ("number/normal.rs", DISTRIBUTIONS),
     ("number/range.rs", &["decimal_messages", "number_distribution", "part_messages"]),
     ("number/special.rs", &["number_special"]),
