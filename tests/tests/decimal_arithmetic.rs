@@ -77,6 +77,21 @@ fn far_exponents_compare_and_do_not_wrap() {
     assert_eq!(Decimal::new(-500, 1).digits_at(3), Some(-5));
 }
 
+/// Every zero that an exponent has room for is left away, however many there are.
+#[test]
+fn no_trailing_zero_stays() {
+    for zeros in 0..=18 {
+        for room in 0..=20 {
+            for digits in [1, 7, -9] {
+                let plain = Decimal::new(digits * 10_i64.pow(zeros), i32::MAX - room).normalised();
+                let stripped = zeros.min(room as u32);
+                assert_eq!(plain.exponent, i32::MAX - room + stripped as i32);
+                assert_eq!(plain.digits, digits * 10_i64.pow(zeros - stripped));
+            }
+        }
+    }
+}
+
 /// n·(1 ± t) in binary misses the decimal limit in many cases; as decimals it never does.
 #[test]
 fn a_limit_is_rounded_once() {

@@ -125,13 +125,9 @@ impl Span {
 
     /// How many digits stand in front of the point at most, in a unit of 10^`unit` ohm.
     fn whole_digits_in(&self, unit: i32) -> i32 {
-        let mut rest = self.largest().scaled(unit.wrapping_neg());
-        let mut digits = 1;
-        while rest >= Decimal::new(10, 0) {
-            rest = rest.scaled(-1);
-            digits = i32::wrapping_add(digits, 1);
-        }
-        digits
+        let largest = self.largest();
+        let order = largest.digits.unsigned_abs().checked_ilog10().unwrap_or_default() as i32;
+        order.wrapping_add(largest.exponent).wrapping_sub(unit).wrapping_add(1).max(1)
     }
 
     /// What the display shows for this resistance in ohm: the nearest step in the display's unit, or beyond full scale the

@@ -201,7 +201,10 @@ pub(super) fn steps_in(value: Decimal, step: Decimal) -> Option<i64> {
 
 /// The part of a clause that does not depend on the reading, rounded once where its numbers are short decimals.
 fn fixed_part_ohm(clause: &Clause, full_scale_ohm: f64, step: Decimal) -> f64 {
-    let of_span = || Decimal::shortest(clause.fraction_of_span)?.checked_mul(Decimal::shortest(full_scale_ohm)?);
+    let of_span = || match clause.fraction_of_span {
+        0.0 => Some(Decimal::ZERO),
+        fraction => Decimal::shortest(fraction)?.checked_mul(Decimal::shortest(full_scale_ohm)?),
+    };
     let of_counts = || Decimal::shortest(clause.counts)?.checked_mul(step);
     match of_span().and_then(|of_span| of_counts()?.checked_add(of_span)) {
         Some(exact) => exact.to_f64(),

@@ -107,9 +107,11 @@ impl Decimal {
             return Decimal::ZERO;
         }
         let mut found = self;
-        while found.digits % 10 == 0 {
-            let Some(exponent) = found.exponent.checked_add(1) else { break };
-            found = Decimal::new(found.digits / 10, exponent);
+        // Zeros go sixteen, eight, … at a time: after a binary search none is left.
+        for (zeros, power) in [(16, 10_i64.pow(16)), (8, 10_i64.pow(8)), (4, 10_i64.pow(4)), (2, 100), (1, 10)] {
+            if let (0, Some(exponent)) = (found.digits % power, found.exponent.checked_add(zeros)) {
+                found = Decimal::new(found.digits / power, exponent);
+            }
         }
         found
     }
@@ -192,7 +194,7 @@ impl Decimal {
     /// Magnitudes by value: first the place of the leading digit, then 19 digits.
     fn compare_magnitude(self, other: Decimal) -> Ordering {
         let (a, b) = (self.digits.unsigned_abs(), other.digits.unsigned_abs());
-        if a == 0 || b == 0 {
+        if a == 0 || b == 0 || self.exponent == other.exponent {
             return a.cmp(&b);
         }
         let (full_a, order_a) = nineteen_digits(a, self.exponent);
@@ -235,14 +237,7 @@ impl Hash for Decimal {
 
 /// A positive whole number as 19 digits, and the power of ten of its first digit. (0 gives 0 and 0, whatever the exponent.)
 pub(super) fn nineteen_digits(digits: u64, exponent: i32) -> (u64, i64) {
-    let mut full = digits;
-    let mut order = i64::from(exponent).wrapping_add(18);
-    if full == 0 {
-        return (0, 0);
-    }
-    while full < 1_000_000_000_000_000_000 {
-        full = full.wrapping_mul(10);
-        order = order.wrapping_sub(1);
-    }
-    (full, order)
+    let Some(order) = digits.checked_ilog10() else { return (0, 0) };
+    let missing = 18_u32.saturating_sub(order);
+    (digits.wrapping_mul(10_u64.wrapping_pow(missing)), i64::from(exponent).wrapping_add(18 - i64::from(missing)))
 }

@@ -21,7 +21,7 @@ const POWERS_OF_TEN: [f64; 23] = [
 const POWERS_OF_TEN_F32: [f32; 11] = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10];
 
 macro_rules! near_decimal {
-    ($real:ident, $bits:ident, $format:ident, $powers:ident, $figures:literal) => {
+    ($real:ident, $bits:ident, $whole:ident, $format:ident, $powers:ident, $figures:literal) => {
         impl NearDecimal for $real {
             fn nearest(decimal: Decimal) -> $real {
                 /// The number where one multiplication or division of two exact numbers gives it.
@@ -63,8 +63,10 @@ macro_rules! near_decimal {
                     }
                 }
 
-                if self == 0.0 {
-                    return Some(Decimal::ZERO);
+                // A whole number of so few figures is its own decimal.
+                let count = self as $whole;
+                if count as $real == self && count.unsigned_abs() < (10 as $bits).pow(FIGURES as u32) {
+                    return Some(Decimal::new(i64::from(count), 0).normalised());
                 }
                 if !self.is_normal() {
                     return None;
@@ -92,8 +94,8 @@ macro_rules! near_decimal {
     };
 }
 
-near_decimal!(f64, u64, DOUBLE, POWERS_OF_TEN, 15);
-near_decimal!(f32, u32, SINGLE, POWERS_OF_TEN_F32, 6);
+near_decimal!(f64, u64, i64, DOUBLE, POWERS_OF_TEN, 15);
+near_decimal!(f32, u32, i32, SINGLE, POWERS_OF_TEN_F32, 6);
 
 fn round_magnitude(magnitude: u64, exponent: i32, format: Format) -> u64 {
     if magnitude == 0 {
