@@ -268,6 +268,65 @@ def next_span(meter, index, text):
     return ["stay", number(index)]
 
 
+class Ranger:
+    """The rules at the head of crates/reckohm/src/meter/auto_ranger.rs, in decimal arithmetic."""
+
+    def __init__(self, meter, start, discard, first, widest):
+        for text in (first, widest):
+            if not Decimal(text).is_finite():
+                raise Failure(NOT_FINITE)
+        self.first, self.widest = Decimal(first), Decimal(widest)
+        if start >= len(meter):
+            raise Failure(NO_SUCH_SPAN)
+        if any(not Decimal("0.001") <= x <= Decimal("0.9") for x in (self.first, self.widest)):
+            raise Failure(OUT_OF_RANGE)
+        if self.widest < self.first:
+            raise Failure(CONTRADICTION)
+        self.meter, self.at, self.discard, self.left = meter, start, discard, 0
+        self.now, self.end, self.went_down = self.first, None, False
+
+    def step(self, ohm, over):
+        """`ohm` as shown on the span it stands on."""
+        if self.left:
+            self.left -= 1
+            return f"again {self.left}"
+        here = self.meter[self.at]
+        size = here.top if over else abs(ohm)
+        if self.end is not None and not self.end * (1 - self.widest) <= size <= self.end / (1 - self.widest):
+            self.now, self.end = self.first, None
+        if over:
+            if self.at + 1 == len(self.meter):
+                return "beyond highest"
+            if self.went_down:
+                self.now, self.end = min(2 * self.now, self.widest), here.top
+            return self.go(self.at + 1, False)
+        for lower in range(self.at):
+            if size + half_width(here, size, "") < (1 - self.now) * self.meter[lower].top:
+                return self.go(lower, True)
+        return "below lowest" if self.at == 0 and ohm < here.step else "accept"
+
+    def go(self, to, down):
+        self.at, self.left, self.went_down = to, self.discard, down
+        return f"switch {to}"
+
+
+def ranged(meter, start, discard, first, widest, ohms, as_shown):
+    """What is said after each resistance, as the display shows it on the span asked for or as it is."""
+    ranger = Ranger(meter, start, discard, first, widest)
+    said = []
+    for text in ohms:
+        ohm, over = Decimal(text), False
+        if not ohm.is_finite():
+            raise Failure(NOT_FINITE)
+        if as_shown:
+            ohm, _, over, _ = read(meter[ranger.at], display(meter[ranger.at], ohm)[0].encode())
+            ohm, over = Decimal(ohm), over == "true"
+        else:
+            over = abs(ohm) >= meter[ranger.at].top
+        said.append(ranger.step(ohm, over))
+    return ["; ".join(said), number(ranger.at)]
+
+
 def hand_held(label, top, step, unit, of_reading, counts):
     return Span(label, top, step, unit, ONE | OL, of_reading, counts=counts, coefficient="0.1")
 

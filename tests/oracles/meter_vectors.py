@@ -38,6 +38,7 @@ from meter_rules import (
     half_width,
     next_span,
     number,
+    ranged,
     read,
     reply,
 )
@@ -51,7 +52,10 @@ NOTE = """\
 # A span is 14 inputs: label, full scale, resolution, display unit (ohm), bits of the marks, fraction of reading, fraction
 # of span, counts, coverage factor or nothing, step inside the counts, band from, band to (degree Celsius), coefficient per
 # kelvin or nothing, zeroing required. meter.span gives the counts of its full scale; meter.span.read ohm, counts, over,
-# negative; meter.span.read_reply ohm, over, negative. A demonstration meter is one input, its name."""
+# negative; meter.span.read_reply ohm, over, negative. A demonstration meter is one input, its name.
+# An auto-ranger is five: meter, first span, readings to discard, hysteresis, widest hysteresis; then resistances, each
+# measured on the span that was asked for: as its display shows it for .step, as it is for .step_ohm. Out: what was said after
+# each, and the span it stands on."""
 
 
 # Rows ---------------------------------------------------------------------------------------------------------------
@@ -87,6 +91,8 @@ NUMBERS = {
     "meter.choose": {0},
     "meter.choice.assessment": {2, 3, 4, 5, 6, 9},
     "meter.next_span": {1},
+    "meter.auto_ranger.step": {1},
+    "meter.auto_ranger.step_ohm": {1},
     "meter.leads.from_wire": {0, 1},
 }
 
@@ -221,6 +227,42 @@ def step_rows():
         add("meter.next_span", [name, str(index), text], lambda: next_span(METERS[name], index, text.encode()), source)
 
 
+def ranger_rows():
+    source = "the rules of the auto-ranger, in decimal arithmetic"
+    rng = random.Random(77)
+    sequences = [
+        ("hand_held", 5, 0, "0.05", "0.5", "4700 4700 4700 4700"),
+        ("hand_held", 0, 0, "0.05", "0.5", "4700 4700 4700 4700"),
+        ("hand_held", 0, 2, "0.05", "0.5", "4700 " * 9),
+        ("hand_held", 0, 1, "0.05", "0.5", "1e9 " * 14),
+        ("hand_held", 5, 1, "0.05", "0.5", "0.04 " * 12),
+        ("hand_held", 0, 0, "0.05", "0.5", "0 -0.3 0.1 0.2 199.9 200 -250 -1"),
+        ("hand_held", 1, 0, "0.05", "0.5", "2200 1800 " * 6),
+        ("hand_held", 1, 0, "0.05", "0.5", "2660 1340 " * 8 + "990 2100 1800 1700"),
+        ("hand_held", 1, 1, "0.1", "0.1", "2200 1700 1700 2200 1700 1700 2200"),
+        ("hand_held", 1, 0, "0.001", "0.9", "2300 1900 " * 12),
+        ("hand_held", 2, 0, "0.05", "0.5", "1850 1860 1850 2100 1870"),
+        ("bench", 6, 0, "0.05", "0.5", "4701.2 4701.2 110 110 110 130 13000 13000 13000 13000"),
+        ("bench", 6, 3, "0.05", "0.5", "3.3e6 " * 10),
+        ("bench", 3, 0, "0.2", "0.4", "9700 9500 12100 9500 7200 7100"),
+    ]
+    for name in METERS:
+        for _ in range(12):
+            top = rng.choice(METERS[name]).top
+            ohms = " ".join(f"{top * Decimal(rng.randrange(300, 1800)) / 1000:.6g}" for _ in range(30))
+            first = rng.choice(["0.05", "0.02", "0.1"])
+            sequences.append((name, rng.randrange(len(METERS[name])), rng.randrange(3), first, rng.choice(["0.5", "0.3"]), ohms))
+    sequences += [("hand_held", 6, 0, "0.05", "0.5", "1"), ("hand_held", 0, 0, "0", "0.5", "1"), ("hand_held", 0, 0, "0.05", "1", "1"),
+                  ("hand_held", 0, 0, "nan", "0.5", "1"), ("hand_held", 0, 0, "0.05", "inf", "1"), ("hand_held", 0, 0, "0.2", "0.1", "1")]  # fmt: skip
+    for name, start, discard, first, widest, ohms in sequences:
+        for function, as_shown in [("meter.auto_ranger.step", True), ("meter.auto_ranger.step_ohm", False)]:
+            add(function, [name, str(start), str(discard), first, widest, ohms.strip()],
+                lambda: ranged(METERS[name], start, discard, first, widest, ohms.split(), as_shown), source)  # fmt: skip
+    for text in ["nan", "inf", "-inf"]:
+        add("meter.auto_ranger.step_ohm", ["bench", "2", "0", "0.05", "0.5", f"4700 {text}"],
+            lambda: ranged(BENCH, 2, 0, "0.05", "0.5", ["4700", text], False), "our rule")  # fmt: skip
+
+
 def lead_rows():
     table = Path(__file__).parent.parent / "checks" / "sensor_leads.csv"
     for line in table.read_text().splitlines()[2:]:
@@ -237,7 +279,7 @@ def lead_rows():
 
 
 def main():
-    for make in [span_rows, read_rows, reply_rows, shown_rows, clause_rows, choice_rows, step_rows, lead_rows]:
+    for make in [span_rows, read_rows, reply_rows, shown_rows, clause_rows, choice_rows, step_rows, ranger_rows, lead_rows]:
         make()
     unique = list({(row[0], row[1]): row for row in rows}.values())
     old = FILE.read_text() if FILE.exists() else ""

@@ -1,11 +1,15 @@
 //! Every message of a meter in full, and the way through plain numbers and back.
 
-use reckohm::meter::{Clause, Label, Leads, Marks, Meter, MeterError, Span};
+use reckohm::meter::{AutoRanger, Clause, Label, Leads, Marks, Meter, MeterError, RangerState, Span};
 use reckohm::number::{Detail, Kind};
 use reckohm::uncertainty::EstimateError;
 
 fn hand_held(index: usize) -> Span {
     *Meter::example_hand_held().span(index).unwrap()
+}
+
+fn ranger() -> AutoRanger {
+    AutoRanger::new(&Meter::example_hand_held()).unwrap()
 }
 
 fn clause() -> Clause {
@@ -299,6 +303,31 @@ fn messages() -> Vec<(MeterError, Kind, &'static str)> {
             Meter::example_hand_held().span(6).unwrap_err(),
             Kind::NoSuchSpan,
             "meter: span 6 asked for, 0 to 5 allowed; spans are counted from 0",
+        ),
+        (
+            ranger().step(&hand_held(1).read(b"1").unwrap()).unwrap_err(),
+            Kind::Contradiction,
+            "auto-ranger: a reading beyond 2000 ohm given, one on the span with a full scale of 20000000 ohm allowed; put the meter on the span that was asked for, then measure",
+        ),
+        (
+            ranger().with_hysteresis(0.0, 0.5).unwrap_err(),
+            Kind::OutOfRange,
+            "hysteresis of an auto-ranger: 0 given, 0.001 to 0.9 allowed (our rule); give a fraction of the lower span's full scale: 5 % is 0.05",
+        ),
+        (
+            ranger().with_hysteresis(0.2, 0.1).unwrap_err(),
+            Kind::Contradiction,
+            "hysteresis of an auto-ranger: 0.2 given, and 0.1 for the widest that it becomes, the first or more allowed there; exchange them",
+        ),
+        (
+            ranger().with_state(RangerState { left: 3, ..ranger().state() }).unwrap_err(),
+            Kind::Contradiction,
+            "auto-ranger: a state of 3 readings to discard and a hysteresis of 0.05 given, at most 0 readings and a hysteresis between the first and the widest allowed; give it with the arguments it was stored under",
+        ),
+        (
+            MeterError::TooManySpans { count: 17, most: 16 },
+            Kind::WrongCount,
+            "auto-ranger: 17 spans given, at most 16 allowed; leave out those that are not stepped through",
         ),
         (
             Meter::example_hand_held().choose(2.0e7, 0.05).unwrap_err(),

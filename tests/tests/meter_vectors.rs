@@ -1,6 +1,6 @@
 //! The vectors of meters: spans, display texts, replies, clauses, the choice of a span, leads.
 
-use reckohm::meter::{Clause, Leads, Marks, Meter, MeterError, Outcome, Span, Step};
+use reckohm::meter::{AutoRanger, Clause, Leads, Marks, Meter, MeterError, Outcome, RangerAction, Span, Step};
 use reckohm_tests::vectors::{self, Output, Row};
 
 /// How many inputs a span is.
@@ -73,6 +73,11 @@ fn call(row: &Row) -> Option<Result<Vec<Output>, MeterError>> {
             .map(|choice| vec![(choice.index() as f64).into()]),
         "meter.choice.assessment" => assessment(row),
         "meter.next_span" => next_span(row),
+        "meter.auto_ranger.step" => ranged(row, |ranger, meter, ohm| {
+            let span = meter.span(ranger.index())?;
+            ranger.step(&span.read(span.display_text(ohm)?.as_bytes())?)
+        }),
+        "meter.auto_ranger.step_ohm" => ranged(row, |ranger, _, ohm| ranger.step_ohm(ohm)),
         "meter.leads.from_wire" => Leads::from_wire(row.number(0), row.number(1), row.word(2).parse().unwrap())
             .map(|leads| vec![leads.ohm().into(), leads.half_width_ohm().into()]),
         _ => return None,
@@ -114,6 +119,25 @@ fn next_span(row: &Row) -> Result<Vec<Output>, MeterError> {
     Ok(vec![word.into(), (to as f64).into()])
 }
 
+type Ranging = fn(&mut AutoRanger, &Meter<'static>, f64) -> Result<RangerAction, MeterError>;
+
+fn ranged(row: &Row, step: Ranging) -> Result<Vec<Output>, MeterError> {
+    let meter = meter(row);
+    let fresh = AutoRanger::new(&meter)?.with_start(index(row, 1))?.with_discard(row.word(2).parse().unwrap());
+    let mut ranger = fresh.with_hysteresis(row.number(3), row.number(4))?;
+    let mut said = Vec::new();
+    for ohm in row.word(5).split(' ') {
+        said.push(match step(&mut ranger, &meter, ohm.parse().unwrap())? {
+            RangerAction::Again { left } => format!("again {left}"),
+            RangerAction::Switch { to } => format!("switch {to}"),
+            RangerAction::Accept => "accept".to_owned(),
+            RangerAction::BeyondHighest => "beyond highest".to_owned(),
+            RangerAction::BelowLowest => "below lowest".to_owned(),
+        });
+    }
+    Ok(vec![said.join("; ").as_str().into(), (ranger.index() as f64).into()])
+}
+
 #[test]
 fn every_row() {
     // Readings and counts are exact; a clause is a few roundings. The half-width of a wire is the small difference of two
@@ -129,5 +153,5 @@ fn every_row() {
         _ => 0.0,
     };
     let rows = vectors::run("meter.tsv", bound, |row| Some(call(row)?.map_err(|error| error.kind())));
-    assert!(rows > 1700, "{rows} rows");
+    assert!(rows > 1800, "{rows} rows");
 }

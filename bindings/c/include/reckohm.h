@@ -80,6 +80,9 @@
 /** A text or list that does not fit into the room given for it. Only the C door has it. */
 #define RKO_BUFFER_TOO_SMALL 92
 
+/** Memory of the library's own that was never filled by it, or was changed from outside since. Only the C door has it. */
+#define RKO_CORRUPT_MEMORY 93
+
 /** A name that is not that of a series of preferred values. */
 #define RKO_UNKNOWN_SERIES 100
 
@@ -166,6 +169,7 @@
  *  206  temperature of the meter: [-60, 120] degree Celsius (our rule)
  *  207  temperature coefficient of an accuracy clause: [0, 1] per kelvin (our rule)
  *  208  length of one lead: (0, 100000] m (our rule)
+ *  209  hysteresis of an auto-ranger: [0.001, 0.9] (our rule)
  *  100  marked temperature coefficient: [1, 10000] ppm/K (IEC 60062)
  *   10  standardised value: any finite number (our rule: no infinity and no NaN enters)
  *   11  argument of the gamma function: (0, 2.5e305] (our rule: beyond it the logarithm of the gamma function is larger than any double)
@@ -185,6 +189,41 @@
  *  400  risk of a wrong verdict: (0, 0.5) (JCGM 106 8.3)
  */
 
+
+/*
+ The usual hysteresis of an auto-ranger, as a fraction of the lower span's full scale; common practice.
+ */
+#define RKO_HYSTERESIS_BY_CONVENTION 0.05
+
+/*
+ The usual widest hysteresis of an auto-ranger; a convention.
+ */
+#define RKO_WIDEST_HYSTERESIS_BY_CONVENTION 0.5
+
+/*
+ Do not use this reading, the input is still settling; measure again on this span.
+ */
+#define RKO_RANGER_AGAIN 1
+
+/*
+ Put the meter on the span given and measure there; this reading is not the one to use.
+ */
+#define RKO_RANGER_SWITCH 2
+
+/*
+ Use this reading; no span shows it better.
+ */
+#define RKO_RANGER_ACCEPT 3
+
+/*
+ The reading is beyond the highest span: open, or not for this meter.
+ */
+#define RKO_RANGER_BEYOND_HIGHEST 4
+
+/*
+ The reading is less than one step of the lowest span: a short, or not for this meter. It may be used as a value.
+ */
+#define RKO_RANGER_BELOW_LOWEST 5
 
 /*
  Of the spans that show every conforming part, this has the least expanded uncertainty.
@@ -594,54 +633,15 @@ struct rko_span {
 };
 
 /*
- What one span would make of a part.
+ An auto-ranger: the state machine that finds the span for each reading. Its content is the library's own, with room to
+ spare; every call sees whether it is as the last one left it. It may be copied as a whole, stored, and used again by the
+ same build of the library.
  */
-struct rko_assessment {
+struct rko_auto_ranger {
   /*
-   What a part of exactly the nominal value shows, in ohm; the full scale where it is over-range.
+   Not for reading or writing.
    */
-  double expected_ohm;
-  /*
-   The expanded uncertainty in ohm, at a coverage probability of 0.95, of one reading of the nominal value, from the
-   meter alone.
-   */
-  double expanded_ohm;
-  /*
-   Test uncertainty ratio: the width of the tolerance over that of the coverage interval.
-   */
-  double tur;
-  /*
-   The probability that a part that reads exactly the nominal value conforms.
-   */
-  double conformance_probability_at_centre;
-  /*
-   How many times as wide as the chosen span's the expanded uncertainty is; 0 unless `RKO_OUTCOME_WIDER`.
-   */
-  double wider_factor;
-  /*
-   What is shown, in steps of the display; the full scale's where it is over-range.
-   */
-  int64_t counts_used;
-  /*
-   1 if every part up to the upper limit is shown, else 0.
-   */
-  uint32_t holds;
-  /*
-   1 if a part can be accepted here at a risk of 5 %, else 0.
-   */
-  uint32_t accepts_some;
-  /*
-   `RKO_OUTCOME_CHOSEN`, `RKO_OUTCOME_OVER_RANGE` or `RKO_OUTCOME_WIDER`.
-   */
-  uint32_t outcome;
-  /*
-   0.
-   */
-  uint32_t reserved;
-  /*
-   What a part of exactly the nominal value shows, with a closing zero.
-   */
-  char expected_display[32];
+  uint64_t opaque[64];
 };
 
 /*
@@ -707,6 +707,57 @@ struct rko_reading {
    1 if a minus was shown; legal on a short, and not distinguishable from zero. Else 0.
    */
   uint32_t negative;
+};
+
+/*
+ What one span would make of a part.
+ */
+struct rko_assessment {
+  /*
+   What a part of exactly the nominal value shows, in ohm; the full scale where it is over-range.
+   */
+  double expected_ohm;
+  /*
+   The expanded uncertainty in ohm, at a coverage probability of 0.95, of one reading of the nominal value, from the
+   meter alone.
+   */
+  double expanded_ohm;
+  /*
+   Test uncertainty ratio: the width of the tolerance over that of the coverage interval.
+   */
+  double tur;
+  /*
+   The probability that a part that reads exactly the nominal value conforms.
+   */
+  double conformance_probability_at_centre;
+  /*
+   How many times as wide as the chosen span's the expanded uncertainty is; 0 unless `RKO_OUTCOME_WIDER`.
+   */
+  double wider_factor;
+  /*
+   What is shown, in steps of the display; the full scale's where it is over-range.
+   */
+  int64_t counts_used;
+  /*
+   1 if every part up to the upper limit is shown, else 0.
+   */
+  uint32_t holds;
+  /*
+   1 if a part can be accepted here at a risk of 5 %, else 0.
+   */
+  uint32_t accepts_some;
+  /*
+   `RKO_OUTCOME_CHOSEN`, `RKO_OUTCOME_OVER_RANGE` or `RKO_OUTCOME_WIDER`.
+   */
+  uint32_t outcome;
+  /*
+   0.
+   */
+  uint32_t reserved;
+  /*
+   What a part of exactly the nominal value shows, with a closing zero.
+   */
+  char expected_display[32];
 };
 
 /*
@@ -1161,6 +1212,67 @@ struct rko_verdict {
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
+
+/*
+ Fills an auto-ranger.
+
+ Over-range goes up one span at a time. A reading that, with its accuracy clause, is below a lower span's full scale by the
+ hysteresis goes straight to the lowest such span. Each time that turns out wrong the hysteresis doubles, up to the widest,
+ so that a reading that wobbles about the end of a span does not switch for ever; once the readings have left the
+ neighbourhood of that end, by the widest hysteresis, it is as at first.
+
+ Given: `spans`, `count` of them, at most `RKO_SPANS_MOST`, from the lowest to the highest; `start`, the span to begin on,
+ from 0: `count - 1` is the gentlest; `discard`, how many readings are discarded after each switch while the input settles;
+ `hysteresis`, a fraction in [0.001, 0.9], usually `RKO_HYSTERESIS_BY_CONVENTION`; `widest_hysteresis`, as much or more,
+ usually `RKO_WIDEST_HYSTERESIS_BY_CONVENTION`.
+ Written: `ranger`.
+ Statuses: those of `rko_span_check`; `RKO_EMPTY`, `RKO_CONTRADICTION` (order of the spans, or the widest hysteresis is less),
+ `RKO_WRONG_COUNT`, `RKO_NO_SUCH_SPAN`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_auto_ranger_init(const struct rko_span *spans,
+                                size_t count,
+                                size_t start,
+                                uint32_t discard,
+                                double hysteresis,
+                                double widest_hysteresis,
+                                struct rko_auto_ranger *ranger,
+                                struct rko_detail *detail);
+
+/*
+ Takes in a reading on the span that was asked for, and says what to do.
+
+ Given: `ranger`, which goes on by one step; `reading`, of which `ohm` and `over` are read.
+ Written: `action`, one of `RKO_RANGER_...`; `next`, the index of the span for the next reading.
+ Statuses: `RKO_CORRUPT_MEMORY`; `RKO_BEYOND_FULL_SCALE` and `RKO_CONTRADICTION` for a reading of another span;
+ `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`. The auto-ranger is as before then.
+ */
+rko_status rko_auto_ranger_step(struct rko_auto_ranger *ranger,
+                                const struct rko_reading *reading,
+                                uint32_t *action,
+                                size_t *next,
+                                struct rko_detail *detail);
+
+/*
+ Takes in a resistance measured on the span that was asked for, and says what to do. At or beyond the span's full scale it
+ is over-range: give the full scale where there is no value.
+
+ Given: `ranger`, which goes on by one step; `ohm`, finite.
+ Written: `action`, one of `RKO_RANGER_...`; `next`, the index of the span for the next reading.
+ Statuses: `RKO_CORRUPT_MEMORY`, `RKO_NOT_FINITE`, `RKO_NULL_POINTER`. The auto-ranger is as before then.
+ */
+rko_status rko_auto_ranger_step_ohm(struct rko_auto_ranger *ranger,
+                                    double ohm,
+                                    uint32_t *action,
+                                    size_t *next,
+                                    struct rko_detail *detail);
+
+/*
+ Begins anew for another part: what was learnt of the last one is forgotten, and no readings are discarded.
+
+ Given: `ranger`; `index`, the span to begin on, from 0.
+ Statuses: `RKO_CORRUPT_MEMORY`, `RKO_NO_SUCH_SPAN`, `RKO_NULL_POINTER`. The auto-ranger is as before then.
+ */
+rko_status rko_auto_ranger_restart(struct rko_auto_ranger *ranger, size_t index, struct rko_detail *detail);
 
 /*
  The span of a meter for a part: of the spans that show every conforming part, the one with the least expanded

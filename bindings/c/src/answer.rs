@@ -38,6 +38,12 @@ pub(crate) enum DoorError {
         "the text needs {needed} bytes with its closing zero, {capacity} given; nothing was written; RKO_TEXT_CAPACITY bytes hold every text"
     )]
     BufferTooSmall { needed: u64, capacity: f64 },
+    /// A struct of ours whose bytes are not as we left them.
+    #[error(
+        "argument {argument}: memory that this library has not filled, or that was changed since, given; one as its own \
+         function leaves it allowed; fill it first, copy it only as a whole, and look for what writes beyond its end"
+    )]
+    CorruptMemory { argument: u16 },
 }
 
 impl DoorError {
@@ -51,6 +57,7 @@ impl DoorError {
             DoorError::Offsets { index, given, before } => {
                 Detail { argument: OFFSETS, given, lower: before, index, ..Detail::new(Kind::Contradiction) }
             }
+            DoorError::CorruptMemory { argument } => Detail { argument, ..Detail::new(Kind::CorruptMemory) },
             DoorError::BufferTooSmall { needed, capacity } => {
                 Detail { index: needed, given: capacity, lower: needed as f64, ..Detail::new(Kind::BufferTooSmall) }
             }
@@ -65,6 +72,7 @@ impl DoorError {
             Kind::UnknownCode => Some(DoorError::UnknownCode { argument, given }),
             Kind::WrongCount if argument == COUNT => Some(DoorError::CountTooLarge { count: given, most: upper }),
             Kind::Contradiction if argument == OFFSETS => Some(DoorError::Offsets { index, given, before: lower }),
+            Kind::CorruptMemory => Some(DoorError::CorruptMemory { argument }),
             Kind::BufferTooSmall => Some(DoorError::BufferTooSmall { needed: index, capacity: given }),
             _ => None,
         }

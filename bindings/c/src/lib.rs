@@ -15,6 +15,7 @@ extern crate std;
 mod answer;
 mod area;
 mod array;
+mod auto_ranger;
 mod bytes;
 mod choice;
 mod detail;
@@ -30,6 +31,7 @@ mod pointer;
 mod preferred;
 mod reading;
 mod rule;
+mod seal;
 mod span;
 #[cfg(feature = "text")]
 mod text;
@@ -37,6 +39,7 @@ mod verdict;
 #[cfg(feature = "text")]
 mod words;
 
+pub use auto_ranger::*;
 pub use choice::*;
 pub use detail::*;
 pub use distribution::*;

@@ -21,6 +21,8 @@ int main(void) {
     OFFSET(rko_assessment, outcome, 56);
     OFFSET(rko_assessment, reserved, 60);
     OFFSET(rko_assessment, expected_display, 64);
+    SIZE(rko_auto_ranger, 512);
+    OFFSET(rko_auto_ranger, opaque, 0);
     SIZE(rko_detail, 48);
     OFFSET(rko_detail, given, 0);
     OFFSET(rko_detail, lower, 8);

@@ -195,6 +195,48 @@ static void of_meters(void) {
     RAISE(RKO_CONTRADICTION, chosen, "lowest", rko_meter_choose(few, 2, 1e2, 0.05, NULL, all, &chosen, &detail));
 }
 
+/* An auto-ranger that was never filled, or changed in any byte in use, is refused; refused, it is as before. */
+static void of_auto_rangers(void) {
+    struct rko_span spans[RKO_SPANS_MOST];
+    struct rko_auto_ranger ranger, zero, kept, broken;
+    struct rko_reading over = {200.0, 0, 1, 0}, flag = {3.0, 30, 2, 0}, beyond = {20001.0, 0, 0, 0};
+    size_t count, next, place, noticed = 0;
+    uint32_t action;
+    CHECK(rko_meter_example_hand_held(spans, RKO_SPANS_MOST, &count, NULL) == RKO_OK);
+    RAISE(RKO_NO_SUCH_SPAN, ranger, "span 6", rko_auto_ranger_init(spans, count, 6, 0, 0.05, 0.5, &ranger, &detail));
+    RAISE(RKO_OUT_OF_RANGE, ranger, "hysteresis", rko_auto_ranger_init(spans, count, 0, 0, 0.0, 0.5, &ranger, &detail));
+    RAISE(RKO_NOT_FINITE, ranger, "hysteresis", rko_auto_ranger_init(spans, count, 0, 0, 0.05, NAN, &ranger, &detail));
+    RAISE(RKO_CONTRADICTION, ranger, "widest", rko_auto_ranger_init(spans, count, 0, 0, 0.2, 0.1, &ranger, &detail));
+    RAISE(RKO_EMPTY, ranger, "no span", rko_auto_ranger_init(NULL, 0, 0, 0, 0.05, 0.5, &ranger, &detail));
+    RAISE(RKO_WRONG_COUNT, ranger, "17", rko_auto_ranger_init(spans, 17, 0, 0, 0.05, 0.5, &ranger, &detail));
+    CHECK(rko_auto_ranger_init(spans, count, 2, 1, RKO_HYSTERESIS_BY_CONVENTION, RKO_WIDEST_HYSTERESIS_BY_CONVENTION, &ranger,
+                               NULL) == RKO_OK);
+    kept = ranger;
+    RAISE(RKO_CONTRADICTION, action, "auto-ranger", rko_auto_ranger_step(&ranger, &over, &action, &next, &detail));
+    RAISE(RKO_UNKNOWN_CODE, action, "argument 2", rko_auto_ranger_step(&ranger, &flag, &action, &next, &detail));
+    RAISE(RKO_BEYOND_FULL_SCALE, next, "20001", rko_auto_ranger_step(&ranger, &beyond, &action, &next, &detail));
+    RAISE(RKO_NOT_FINITE, action, "NaN", rko_auto_ranger_step_ohm(&ranger, NAN, &action, &next, &detail));
+    RAISE(RKO_NULL_POINTER, action, "argument 4", rko_auto_ranger_step_ohm(&ranger, 1.0, &action, NULL, &detail));
+    RAISE(RKO_NULL_POINTER, action, "argument 1", rko_auto_ranger_step_ohm(NULL, 1.0, &action, &next, &detail));
+    RAISE(RKO_NO_SUCH_SPAN, action, "span 6", rko_auto_ranger_restart(&ranger, 6, &detail));
+    CHECK(memcmp(&kept, &ranger, sizeof kept) == 0);
+    memset(&zero, 0, sizeof zero);
+    RAISE(RKO_CORRUPT_MEMORY, action, "argument 1", rko_auto_ranger_step_ohm(&zero, 1.0, &action, &next, &detail));
+    RAISE(RKO_CORRUPT_MEMORY, action, "argument 1", rko_auto_ranger_step(&zero, &over, &action, &next, &detail));
+    RAISE(RKO_CORRUPT_MEMORY, action, "argument 1", rko_auto_ranger_restart(&zero, 0, &detail));
+    for (place = 0; place < sizeof broken; ++place) {
+        broken = kept;
+        ((unsigned char *)&broken)[place] ^= 0x10;
+        noticed += rko_auto_ranger_step_ohm(&broken, 1.0, &action, &next, NULL) == RKO_CORRUPT_MEMORY;
+    }
+    CHECK(noticed == 440 + 4);
+    CHECK(rko_auto_ranger_step_ohm(&kept, 4700.0, &action, &next, NULL) == RKO_OK);
+    CHECK(action == RKO_RANGER_ACCEPT && next == 2);
+    CHECK(rko_auto_ranger_restart(&kept, 5, NULL) == RKO_OK);
+    CHECK(rko_auto_ranger_step_ohm(&kept, 4700.0, &action, &next, NULL) == RKO_OK);
+    CHECK(action == RKO_RANGER_SWITCH && next == 3);
+}
+
 static void of_evaluations(void) {
     struct rko_span spans[RKO_SPANS_MOST];
     struct rko_measurement m;
@@ -232,6 +274,7 @@ int main(void) {
     of_spans();
     of_readings();
     of_meters();
+    of_auto_rangers();
     of_evaluations();
     return checks_end("statuses");
 }

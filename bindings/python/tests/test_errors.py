@@ -82,6 +82,7 @@ NOT_HERE = {
     "NullPointer": "Python has no null pointers",
     "UnknownCode": "names, not numbers, stand for choices",
     "BufferTooSmall": "texts are made as long as they are",
+    "CorruptMemory": "objects keep their own memory",
 }
 
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import copy
+import pickle
+
 import numpy as np
 import pandas as pd
 import pytest
@@ -18,7 +21,7 @@ from reckohm.errors import (
     ReckohmError,
     TextError,
 )
-from reckohm.meter import Leads, Meter, Readings, Span
+from reckohm.meter import AutoRanger, Leads, Meter, RangerStep, Readings, Span
 
 METER = Meter.example_hand_held()
 SPAN = METER.spans[1]
@@ -182,6 +185,66 @@ def test_next_span() -> None:
     assert caught.value.status == 4
     with pytest.raises(InputTypeError):
         METER.next_span("1.462")
+
+
+def test_auto_ranger() -> None:
+    ranger = AutoRanger(METER, start=1, discard=1)
+    assert (ranger.meter, ranger.index, ranger.span, ranger.discard) == (METER, 1, METER.spans[1], 1)
+    assert (ranger.hysteresis, ranger.widest_hysteresis) == (0.05, 0.5)
+    assert ranger.step(SPAN.read("OL")) == RangerStep("switch", 2, METER.spans[2], 0)
+    assert ranger.step(METER.spans[2].read("OL")) == RangerStep("again", 2, METER.spans[2], 0)
+    assert ranger.step(METER.spans[2].read("4.70")).kind == "accept"
+    with pytest.raises(ContradictionError, match="on 2 kohm given, one on 20 kohm allowed"):
+        ranger.step(SPAN.read("1.462"))
+    with pytest.raises(RangeError):
+        ranger.step_ohm(float("nan"))
+    with pytest.raises(InputTypeError):
+        ranger.step("4.70")
+    assert ranger.step(METER.spans[2].read("4.70")).kind == "accept" and ranger.index == 2
+    assert AutoRanger(METER).index == 5
+    assert AutoRanger(METER, start=0).step_ohm(0).kind == "below lowest"
+    assert AutoRanger(METER).step_ohm(1e9).kind == "beyond highest"
+
+
+def test_auto_ranger_is_pickled_where_it_stands() -> None:
+    ranger = AutoRanger(METER, start=1, discard=1, hysteresis=0.1, widest_hysteresis=0.4)
+    assert eval(repr(ranger)) == ranger
+    for ohm in (2200, 2200, 1600, 1600, 2200):
+        ranger.step_ohm(ohm)
+    for protocol in range(2, pickle.HIGHEST_PROTOCOL + 1):
+        again = pickle.loads(pickle.dumps(ranger, protocol))
+        assert again == ranger and again.index == 2
+        assert again.step_ohm(1600).kind == "again", "one more is to be discarded"
+        assert again != ranger and again.step_ohm(1600).kind == "accept", "the hysteresis is now a fifth"
+    copied = copy.deepcopy(ranger)
+    copied.restart()
+    assert copied.index == 1 and ranger.index == 2 and copied == AutoRanger(METER, start=1, discard=1, hysteresis=0.1, widest_hysteresis=0.4)
+    copied.restart(3)
+    assert copied.index == 3
+    with pytest.raises(TypeError):
+        hash(ranger)
+    with pytest.raises(ContradictionError):
+        ranger.__setstate__((1, 5, 0.1, None, False))
+
+
+def test_auto_rangers_that_cannot_be() -> None:
+    for options, error, kind in (
+        ({"start": 6}, MeterError, "NoSuchSpan"),
+        ({"hysteresis": 0}, RangeError, "OutOfRange"),
+        ({"widest_hysteresis": float("inf")}, RangeError, "NotFinite"),
+        ({"hysteresis": 0.2, "widest_hysteresis": 0.1}, ContradictionError, "Contradiction"),
+        ({"hysteresis": "5 %"}, InputTypeError, None),
+    ):
+        with pytest.raises(error) as caught:
+            AutoRanger(METER, **options)
+        assert caught.value.kind == kind
+    with pytest.raises(MeterError):
+        AutoRanger(METER).restart(6)
+    many = [Span("x", 100.0 * (1 + place), 1, **OPTIONS) for place in range(17)]
+    with pytest.raises(CountError):
+        AutoRanger(Meter(many))
+    with pytest.raises(InputTypeError):
+        AutoRanger(METER.spans)
 
 
 def test_leads() -> None:

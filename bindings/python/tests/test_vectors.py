@@ -17,7 +17,7 @@ from reckohm import distribution, preferred
 from reckohm.errors import ReckohmError
 from reckohm.marking import Marking, both_ways
 from reckohm.measurement import evaluate
-from reckohm.meter import Choice, Leads, Meter, Span
+from reckohm.meter import AutoRanger, Choice, Leads, Meter, Span
 from reckohm.uncertainty import Estimate, effective_dof
 from reckohm.verdict import Limits, Rule, conformance_probability, judge
 
@@ -197,6 +197,20 @@ def stepped(row: Row) -> list[Any]:
     return [written(step.kind), float(index if step.index is None else step.index)]
 
 
+def ranged(row: Row, as_shown: bool) -> list[Any]:
+    meter = meter_of(row)
+    ranger = AutoRanger(
+        meter, start=int(row.inputs[1]), discard=int(row.inputs[2]), hysteresis=row.number(3), widest_hysteresis=row.number(4)
+    )
+    said = []
+    for text in row.text(5).split(" "):
+        ohm = float(text)
+        step = ranger.step(ranger.span.read(ranger.span.display_text(ohm))) if as_shown else ranger.step_ohm(ohm)
+        number = {"again": f" {step.left}", "switch": f" {step.index}"}.get(step.kind, "")
+        said.append(step.kind + number)
+    return [written("; ".join(said)), float(ranger.index)]
+
+
 def wired(row: Row) -> list[float]:
     leads = Leads.from_wire(row.number(0), row.number(1), int(row.inputs[2]))
     return [leads.ohm, leads.half_width_ohm]
@@ -285,6 +299,8 @@ DOORS: dict[str, Callable[[Row], list[Any]]] = {
     "meter.choose": lambda row: [float(choice_of(row).index)],
     "meter.choice.assessment": assessed,
     "meter.next_span": stepped,
+    "meter.auto_ranger.step": lambda row: ranged(row, True),
+    "meter.auto_ranger.step_ohm": lambda row: ranged(row, False),
     "meter.leads.from_wire": wired,
     "verdict.judge": judged,
     "verdict.conformance_probability": probability,

@@ -7,6 +7,7 @@ from typing import Any
 
 from ._core import _meter as _compiled
 
+AutoRanger = _compiled.AutoRanger
 Choice = _compiled.Choice
 Leads = _compiled.Leads
 Meter = _compiled.Meter
@@ -15,7 +16,7 @@ Readings = _compiled.Readings
 Span = _compiled.Span
 _readings = _compiled._readings
 
-__all__ = ["Assessment", "Choice", "Leads", "Meter", "Reading", "Readings", "Span", "Step"]
+__all__ = ["Assessment", "AutoRanger", "Choice", "Leads", "Meter", "RangerStep", "Reading", "Readings", "Span", "Step"]
 
 
 @dataclass(frozen=True)
@@ -90,3 +91,33 @@ class Step:
     kind: str
     index: int | None
     span: Any
+
+
+@dataclass(frozen=True)
+class RangerStep:
+    """What an auto-ranger says of a reading; it comes from `AutoRanger.step`.
+
+    Attributes
+    ----------
+    kind : str
+        "again": do not use this reading, the input is settling, measure again; "switch": put the meter on `span` and measure
+        there; "accept": use this reading; "beyond highest": open, or not for this meter; "below lowest": less than one step
+        of the lowest span, a short, or not for this meter; it may be used as a value.
+    index, span : int, Span
+        The span for the next reading and its index in the meter.
+    left : int
+        How many readings will be discarded after this one.
+
+    Examples
+    --------
+    >>> from reckohm.meter import AutoRanger, Meter
+    >>> ranger = AutoRanger(Meter.example_hand_held(), start=0)
+    >>> step = ranger.step_ohm(250)
+    >>> step.kind, step.index, step.span.label, step.left
+    ('switch', 1, '2 kohm', 0)
+    """
+
+    kind: str
+    index: int
+    span: Any
+    left: int

@@ -7,7 +7,7 @@ import numpy.typing as npt
 
 from ._typing import Results, Truths
 
-__all__ = ["Assessment", "Choice", "Leads", "Meter", "Reading", "Readings", "Span", "Step"]
+__all__ = ["Assessment", "AutoRanger", "Choice", "Leads", "Meter", "RangerStep", "Reading", "Readings", "Span", "Step"]
 
 _Texts: TypeAlias = list[str] | list[bytes] | list[str | bytes] | tuple[str | bytes, ...] | npt.NDArray[np.str_]
 
@@ -30,6 +30,13 @@ class Step:
     kind: Literal["stay", "up", "down", "beyond highest"]
     index: int | None
     span: Span | None
+
+@dataclass(frozen=True)
+class RangerStep:
+    kind: Literal["again", "switch", "accept", "beyond highest", "below lowest"]
+    index: int
+    span: Span
+    left: int
 
 @final
 class Span:
@@ -152,6 +159,37 @@ class Meter:
     def next_span(self, reading: Reading) -> Step: ...
     def __getnewargs__(self) -> tuple[tuple[Span, ...]]: ...
     def __hash__(self) -> int: ...
+
+@final
+class AutoRanger:
+    def __new__(
+        cls,
+        meter: Meter,
+        *,
+        start: int | None = None,
+        discard: int = 0,
+        hysteresis: float = 0.05,
+        widest_hysteresis: float = 0.5,
+    ) -> AutoRanger: ...
+    @property
+    def meter(self) -> Meter: ...
+    @property
+    def index(self) -> int: ...
+    @property
+    def span(self) -> Span: ...
+    @property
+    def discard(self) -> int: ...
+    @property
+    def hysteresis(self) -> float: ...
+    @property
+    def widest_hysteresis(self) -> float: ...
+    def step(self, reading: Reading) -> RangerStep: ...
+    def step_ohm(self, ohm: float) -> RangerStep: ...
+    def restart(self, index: int | None = None) -> None: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[Meter], dict[str, Any]]: ...
+    def __getstate__(self) -> tuple[int, int, float, int | None, bool]: ...
+    def __setstate__(self, state: tuple[int, int, float, int | None, bool]) -> None: ...
+    __hash__: None  # type: ignore[assignment]
 
 @final
 class Choice:

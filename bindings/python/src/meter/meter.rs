@@ -38,7 +38,7 @@ pub struct Meter {
 }
 
 impl Meter {
-    fn core(&self) -> Result<core::Meter<'_>, Failure> {
+    pub(super) fn core(&self) -> Result<core::Meter<'_>, Failure> {
         Ok(core::Meter::new(&self.spans)?)
     }
 
@@ -46,7 +46,7 @@ impl Meter {
         Meter { spans: meter.spans().to_vec() }
     }
 
-    fn record<'py>(
+    pub(super) fn record<'py>(
         py: Python<'py>,
         name: &str,
         fields: impl pyo3::call::PyCallArgs<'py>,

@@ -2,6 +2,7 @@
 
 use pyo3::prelude::*;
 
+mod auto_ranger;
 mod leads;
 #[allow(clippy::module_inception)]
 mod meter;
@@ -19,6 +20,7 @@ pub fn fill(_compiled: &Bound<'_, PyModule>, module: &Bound<'_, PyModule>) -> Py
     module.add_class::<reading::Readings>()?;
     module.add_class::<Meter>()?;
     module.add_class::<meter::Choice>()?;
+    module.add_class::<auto_ranger::AutoRanger>()?;
     module.add_class::<Leads>()?;
     module.add_function(wrap_pyfunction!(reading::_readings, module)?)
 }

@@ -20,6 +20,9 @@ const COEFFICIENT: u16 = 208;
 const LEADS: u16 = 209;
 const CLAUSE: u16 = 210;
 const READING: u16 = 211;
+const ANOTHER_SPAN: u16 = 212;
+const RANGER: u16 = 213;
+const WIDEST: u16 = 214;
 
 /// Why a span, a reading, a choice or the leads could not be had. Offsets count bytes from the start of the text as given.
 #[derive(Clone, Copy, Debug, PartialEq, Error)]
@@ -260,6 +263,49 @@ pub enum MeterError {
         /// The full scale of the one before, in ohm.
         before_ohm: f64,
     },
+    /// More spans than are stepped through.
+    #[error("auto-ranger: {count} spans given, at most {most} allowed; leave out those that are not stepped through")]
+    TooManySpans {
+        /// How many spans there are.
+        count: u64,
+        /// How many are allowed.
+        most: u64,
+    },
+    /// A hysteresis that is less at its widest than at first.
+    #[error(
+        "hysteresis of an auto-ranger: {hysteresis} given, and {widest} for the widest that it becomes, the first or more \
+         allowed there; exchange them"
+    )]
+    HysteresisReversed {
+        /// The hysteresis at first.
+        hysteresis: f64,
+        /// The widest.
+        widest: f64,
+    },
+    /// A reading that is beyond another span than the auto-ranger's.
+    #[error(
+        "auto-ranger: a reading beyond {given_ohm} ohm given, one on the span with a full scale of {full_scale_ohm} ohm \
+         allowed; put the meter on the span that was asked for, then measure"
+    )]
+    ReadingOfAnotherSpan {
+        /// The bound of the reading in ohm.
+        given_ohm: f64,
+        /// The full scale of the auto-ranger's span in ohm.
+        full_scale_ohm: f64,
+    },
+    /// A state that no auto-ranger of these arguments has.
+    #[error(
+        "auto-ranger: a state of {left} readings to discard and a hysteresis of {hysteresis} given, at most {discard} \
+         readings and a hysteresis between the first and the widest allowed; give it with the arguments it was stored under"
+    )]
+    StrangeState {
+        /// How many readings are still to be discarded.
+        left: u32,
+        /// How many are discarded after a switch.
+        discard: u32,
+        /// The hysteresis.
+        hysteresis: f64,
+    },
     /// An index that belongs to no span of the meter.
     #[error("meter: span {index} asked for, 0 to {} allowed; spans are counted from 0", count.saturating_sub(1))]
     NoSuchSpan {
@@ -374,6 +420,21 @@ impl MeterError {
             MeterError::SpansNotAscending { index, given_ohm, before_ohm } => {
                 Detail { given: given_ohm, lower: before_ohm, index, ..of(Kind::Contradiction, ORDER) }
             }
+            MeterError::TooManySpans { count, most } => {
+                Detail { given: count as f64, upper: most as f64, ..of(Kind::WrongCount, METER) }
+            }
+            MeterError::HysteresisReversed { hysteresis, widest } => {
+                Detail { given: widest, lower: hysteresis, ..of(Kind::Contradiction, WIDEST) }
+            }
+            MeterError::ReadingOfAnotherSpan { given_ohm, full_scale_ohm } => {
+                Detail { given: given_ohm, upper: full_scale_ohm, ..of(Kind::Contradiction, ANOTHER_SPAN) }
+            }
+            MeterError::StrangeState { left, discard, hysteresis } => Detail {
+                given: hysteresis,
+                index: u64::from(left),
+                upper: f64::from(discard),
+                ..of(Kind::Contradiction, RANGER)
+            },
             MeterError::NoSuchSpan { index, count } => {
                 Detail { given: index as f64, upper: count as f64, index, ..Detail::new(Kind::NoSuchSpan) }
             }
@@ -421,6 +482,14 @@ impl MeterError {
             (Kind::Empty, METER) => MeterError::NoSpans,
             (Kind::Contradiction, ORDER) => {
                 MeterError::SpansNotAscending { index, given_ohm: given, before_ohm: lower }
+            }
+            (Kind::WrongCount, METER) => MeterError::TooManySpans { count: given as u64, most: upper as u64 },
+            (Kind::Contradiction, WIDEST) => MeterError::HysteresisReversed { hysteresis: lower, widest: given },
+            (Kind::Contradiction, ANOTHER_SPAN) => {
+                MeterError::ReadingOfAnotherSpan { given_ohm: given, full_scale_ohm: upper }
+            }
+            (Kind::Contradiction, RANGER) => {
+                MeterError::StrangeState { left: index as u32, discard: upper as u32, hysteresis: given }
             }
             (Kind::NoSuchSpan, _) => MeterError::NoSuchSpan { index, count: upper as u64 },
             (Kind::NoSpanHolds, _) => MeterError::NoSpanHolds { upper_limit_ohm: given, full_scale_ohm: upper },

@@ -1,6 +1,7 @@
 //! A meter: its spans with their accuracy clauses, what its display and its replies say, which span a part goes on, how to
 //! step through the spans, and the leads.
 
+mod auto_ranger;
 mod choose;
 mod clause;
 mod display;
@@ -16,6 +17,7 @@ mod span;
 mod step;
 mod wire;
 
+pub use auto_ranger::{AutoRanger, MOST_RANGED_SPANS, RangerAction, RangerState, WIDEST_HYSTERESIS_BY_CONVENTION};
 pub use choose::{Assessment, Choice, Outcome};
 pub use clause::Clause;
 pub use display::LONGEST_DISPLAY_TEXT;
@@ -26,7 +28,7 @@ pub use marks::Marks;
 pub use misfit::{Form, Misfit, MisfitText};
 pub use reading::Reading;
 pub use span::Span;
-pub use step::Step;
+pub use step::{HYSTERESIS_BY_CONVENTION, Step};
 
 /// A meter as the list of its spans, from the lowest to the highest.
 ///

@@ -171,6 +171,11 @@ impl Span {
         Ok((self.clause.fraction_of_reading * ohm.abs() + self.fixed_ohm) * widening)
     }
 
+    /// What the clause comes to at a reading of 0, in ohm.
+    pub(super) const fn fixed_ohm(&self) -> f64 {
+        self.fixed_ohm
+    }
+
     pub(super) const fn unit_power(&self) -> i32 {
         self.unit as i32
     }

@@ -1,11 +1,49 @@
 //! Stepping through the spans of a meter from reading to reading.
 
+use super::span::Span;
 use super::{Meter, MeterError, Reading};
-use crate::number::FINITE;
+use crate::number::{FINITE, Real};
 
-/// A lower span is gone to only if the reading with its accuracy clause is below this part of its full scale. What lies
-/// between here and full scale stays, so that a reading near the end of a span does not send the meter up and down.
-const STEP_DOWN_BELOW: f64 = 0.95;
+/// The hysteresis of a meter that steps through its spans by itself, as a fraction of the lower span's full scale. A lower
+/// span is gone to only if the reading with its accuracy clause is below its full scale by that much, so that a reading
+/// near the end of a span does not send the meter up and down. Common practice.
+pub const HYSTERESIS_BY_CONVENTION: f64 = 0.05;
+
+/// One span as the steps see it, in plain numbers laid out as in C: the C door keeps them in memory of the caller's.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[repr(C)]
+pub(super) struct Rung<R> {
+    pub(super) full_scale_ohm: R,
+    fraction_of_reading: R,
+    fixed_ohm: R,
+}
+
+impl Rung<f64> {
+    pub(super) fn of(span: &Span) -> Rung<f64> {
+        Rung {
+            full_scale_ohm: span.full_scale_ohm(),
+            fraction_of_reading: span.clause().fraction_of_reading(),
+            fixed_ohm: span.fixed_ohm(),
+        }
+    }
+}
+
+impl<R: Real> Rung<R> {
+    pub(super) const NONE: Rung<R> = Rung { full_scale_ohm: R::ZERO, fraction_of_reading: R::ZERO, fixed_ohm: R::ZERO };
+
+    /// The lowest of the spans below that surely holds what this one reads: the reading with its accuracy clause is below
+    /// the full scale there by the hysteresis.
+    pub(super) fn lowest_that_holds(
+        &self,
+        magnitude_ohm: R,
+        hysteresis: R,
+        mut full_scales_below: impl Iterator<Item = R>,
+    ) -> Option<usize> {
+        let bound = magnitude_ohm + (self.fraction_of_reading * magnitude_ohm + self.fixed_ohm);
+        let part = R::ONE - hysteresis;
+        full_scales_below.position(|full_scale| bound < part * full_scale)
+    }
+}
 
 /// What to do with the span after a reading. Indices count a meter's spans from 0.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -24,7 +62,9 @@ impl Meter<'_> {
     /// The span for the next reading, after this reading on the span with this index.
     ///
     /// Over-range goes up by one span. A reading that, with its accuracy clause, is below 95 % of a lower span's full scale
-    /// goes down to the lowest such span; the 5 % are the hysteresis. No state is kept: call it after each reading.
+    /// goes down to the lowest such span; the 5 % are the hysteresis ([`HYSTERESIS_BY_CONVENTION`]). No state is kept: call
+    /// it after each reading, or use an [`AutoRanger`](super::AutoRanger), which also lets the input settle and comes to rest
+    /// where a reading wobbles by more than the hysteresis.
     ///
     /// # Errors
     /// [`MeterError::NoSuchSpan`]; [`MeterError::Range`] for a reading that is not finite, which no reading of a span is.
@@ -46,8 +86,8 @@ impl Meter<'_> {
             return Ok(if next < self.spans().len() { Step::Up(next) } else { Step::BeyondHighest });
         }
         let ohm = FINITE.check(reading.ohm())?.abs();
-        let bound = ohm + span.clause_half_width_ohm(ohm, None)?;
-        let lower = self.spans().iter().take(index).position(|lower| bound < STEP_DOWN_BELOW * lower.full_scale_ohm());
+        let below = self.spans().iter().take(index).map(Span::full_scale_ohm);
+        let lower = Rung::of(span).lowest_that_holds(ohm, HYSTERESIS_BY_CONVENTION, below);
         Ok(lower.map_or(Step::Stay, Step::Down))
     }
 }

@@ -69,6 +69,8 @@ kinds! {
     UnknownCode = 91,
     /// A text or list that does not fit into the room given for it. Only the C door has it.
     BufferTooSmall = 92,
+    /// Memory of the library's own that was never filled by it, or was changed from outside since. Only the C door has it.
+    CorruptMemory = 93,
     /// A name that is not that of a series of preferred values.
     UnknownSeries = 100,
     /// A display text without its point.

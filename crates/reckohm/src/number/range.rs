@@ -190,6 +190,9 @@ ranges! {
     /// Length of one lead.
     WIRE_LENGTH = 208, "length of one lead", "m", open 0.0, 1.0e5; closed,
         "our rule", "give metres of one of the two leads; both are reckoned";
+    /// Hysteresis of an auto-ranger.
+    HYSTERESIS = 209, "hysteresis of an auto-ranger", "", closed 0.001, 0.9; closed,
+        "our rule", "give a fraction of the lower span's full scale: 5 % is 0.05";
     /// A temperature coefficient as marked.
     MARKED_COEFFICIENT = 100, "marked temperature coefficient", "ppm/K", closed 1.0, 10_000.0; closed,
         "IEC 60062", "give parts per million a kelvin: 0.01 %/K is 100";
