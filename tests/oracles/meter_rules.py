@@ -289,7 +289,7 @@ class Ranger:
         """`ohm` as shown on the span it stands on."""
         if self.left:
             self.left -= 1
-            return f"again {self.left}"
+            return "again"
         here = self.meter[self.at]
         size = here.top if over else abs(ohm)
         if self.end is not None and not self.end * (1 - self.widest) <= size <= self.end / (1 - self.widest):
@@ -307,11 +307,11 @@ class Ranger:
 
     def go(self, to, down):
         self.at, self.left, self.went_down = to, self.discard, down
-        return f"switch {to}"
+        return "switch"
 
 
 def ranged(meter, start, discard, first, widest, ohms, as_shown):
-    """What is said after each resistance, as the display shows it on the span asked for or as it is."""
+    """What is said after each resistance, and the span for the next, as the display shows it on the span asked for or as it is."""
     ranger = Ranger(meter, start, discard, first, widest)
     said = []
     for text in ohms:
@@ -323,8 +323,8 @@ def ranged(meter, start, discard, first, widest, ohms, as_shown):
             ohm, over = Decimal(ohm), over == "true"
         else:
             over = abs(ohm) >= meter[ranger.at].top
-        said.append(ranger.step(ohm, over))
-    return ["; ".join(said), number(ranger.at)]
+        said += [ranger.step(ohm, over), number(ranger.at)]
+    return said
 
 
 def hand_held(label, top, step, unit, of_reading, counts):

@@ -54,8 +54,8 @@ NOTE = """\
 # kelvin or nothing, zeroing required. meter.span gives the counts of its full scale; meter.span.read ohm, counts, over,
 # negative; meter.span.read_reply ohm, over, negative. A demonstration meter is one input, its name.
 # An auto-ranger is five: meter, first span, readings to discard, hysteresis, widest hysteresis; then resistances, each
-# measured on the span that was asked for: as its display shows it for .step, as it is for .step_ohm. Out: what was said after
-# each, and the span it stands on."""
+# measured on the span that was asked for: as its display shows it for .step, as it is for .step_ohm. Out: for each what to
+# do, and the span for the next."""
 
 
 # Rows ---------------------------------------------------------------------------------------------------------------
@@ -91,8 +91,8 @@ NUMBERS = {
     "meter.choose": {0},
     "meter.choice.assessment": {2, 3, 4, 5, 6, 9},
     "meter.next_span": {1},
-    "meter.auto_ranger.step": {1},
-    "meter.auto_ranger.step_ohm": {1},
+    "meter.auto_ranger.step": set(range(1, 99, 2)),
+    "meter.auto_ranger.step_ohm": set(range(1, 99, 2)),
     "meter.leads.from_wire": {0, 1},
 }
 
@@ -240,7 +240,7 @@ def ranger_rows():
         ("hand_held", 1, 0, "0.05", "0.5", "2200 1800 " * 6),
         ("hand_held", 1, 0, "0.05", "0.5", "2660 1340 " * 8 + "990 2100 1800 1700"),
         ("hand_held", 1, 1, "0.1", "0.1", "2200 1700 1700 2200 1700 1700 2200"),
-        ("hand_held", 1, 0, "0.001", "0.9", "2300 1900 " * 12),
+        ("hand_held", 1, 0, "0.001", "0.9", "2300 1900 " * 11),
         ("hand_held", 2, 0, "0.05", "0.5", "1850 1860 1850 2100 1870"),
         ("bench", 6, 0, "0.05", "0.5", "4701.2 4701.2 110 110 110 130 13000 13000 13000 13000"),
         ("bench", 6, 3, "0.05", "0.5", "3.3e6 " * 10),
@@ -249,17 +249,17 @@ def ranger_rows():
     for name in METERS:
         for _ in range(12):
             top = rng.choice(METERS[name]).top
-            ohms = " ".join(f"{top * Decimal(rng.randrange(300, 1800)) / 1000:.6g}" for _ in range(30))
+            ohms = " ".join(f"{top * Decimal(rng.randrange(300, 1800)) / 1000:.6g}" for _ in range(24))
             first = rng.choice(["0.05", "0.02", "0.1"])
             sequences.append((name, rng.randrange(len(METERS[name])), rng.randrange(3), first, rng.choice(["0.5", "0.3"]), ohms))
     sequences += [("hand_held", 6, 0, "0.05", "0.5", "1"), ("hand_held", 0, 0, "0", "0.5", "1"), ("hand_held", 0, 0, "0.05", "1", "1"),
                   ("hand_held", 0, 0, "nan", "0.5", "1"), ("hand_held", 0, 0, "0.05", "inf", "1"), ("hand_held", 0, 0, "0.2", "0.1", "1")]  # fmt: skip
     for name, start, discard, first, widest, ohms in sequences:
         for function, as_shown in [("meter.auto_ranger.step", True), ("meter.auto_ranger.step_ohm", False)]:
-            add(function, [name, str(start), str(discard), first, widest, ohms.strip()],
+            add(function, [name, str(start), str(discard), first, widest, *ohms.split()],
                 lambda: ranged(METERS[name], start, discard, first, widest, ohms.split(), as_shown), source)  # fmt: skip
     for text in ["nan", "inf", "-inf"]:
-        add("meter.auto_ranger.step_ohm", ["bench", "2", "0", "0.05", "0.5", f"4700 {text}"],
+        add("meter.auto_ranger.step_ohm", ["bench", "2", "0", "0.05", "0.5", "4700", text],
             lambda: ranged(BENCH, 2, 0, "0.05", "0.5", ["4700", text], False), "our rule")  # fmt: skip
 
 

@@ -126,16 +126,17 @@ fn ranged(row: &Row, step: Ranging) -> Result<Vec<Output>, MeterError> {
     let fresh = AutoRanger::new(&meter)?.with_start(index(row, 1))?.with_discard(row.word(2).parse().unwrap());
     let mut ranger = fresh.with_hysteresis(row.number(3), row.number(4))?;
     let mut said = Vec::new();
-    for ohm in row.word(5).split(' ') {
-        said.push(match step(&mut ranger, &meter, ohm.parse().unwrap())? {
-            RangerAction::Again { left } => format!("again {left}"),
-            RangerAction::Switch { to } => format!("switch {to}"),
-            RangerAction::Accept => "accept".to_owned(),
-            RangerAction::BeyondHighest => "beyond highest".to_owned(),
-            RangerAction::BelowLowest => "below lowest".to_owned(),
-        });
+    for place in 5..row.inputs.len() {
+        let action = match step(&mut ranger, &meter, row.number(place))? {
+            RangerAction::Again { .. } => "again",
+            RangerAction::Switch { .. } => "switch",
+            RangerAction::Accept => "accept",
+            RangerAction::BeyondHighest => "beyond highest",
+            RangerAction::BelowLowest => "below lowest",
+        };
+        said.extend([Output::from(action), (ranger.index() as f64).into()]);
     }
-    Ok(vec![said.join("; ").as_str().into(), (ranger.index() as f64).into()])
+    Ok(said)
 }
 
 #[test]

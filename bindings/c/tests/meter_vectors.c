@@ -167,29 +167,26 @@ static void next_span(struct row *row) {
     give(row, (double)to);
 }
 
-/* What is said after each resistance; the same machine is copied, restored and damaged on the way. */
+/* What is said after each resistance, and the span for the next; a copy goes on as the original does. */
 static void ranged(struct row *row, int as_shown) {
     static const char *const actions[] = {"", "again", "switch", "accept", "beyond highest", "below lowest"};
-    static char said[LINE];
     struct rko_span spans[RKO_SPANS_MOST];
     struct rko_auto_ranger ranger, copy;
     const size_t count = meter(row, spans);
-    char *ohms[CELLS], text[TEXT];
-    const size_t given_ohms = split(row->in[5], ' ', ohms, CELLS);
-    size_t at = (size_t)number(row, 1), i, left = 0;
-    const uint32_t discard = (uint32_t)number(row, 2);
+    size_t at = (size_t)number(row, 1), place;
     pattern(&ranger, sizeof ranger);
-    row->status = rko_auto_ranger_init(spans, count, at, discard, number(row, 3), number(row, 4), &ranger, NULL);
+    row->status =
+        rko_auto_ranger_init(spans, count, at, (uint32_t)number(row, 2), number(row, 3), number(row, 4), &ranger, NULL);
     if (row->status != RKO_OK) {
         row->spoilt = changed(&ranger, sizeof ranger);
         return;
     }
-    said[0] = '\0';
-    for (i = 0; i < given_ohms; ++i) {
-        const double ohm = strtod(ohms[i], NULL);
-        struct rko_reading reading;
-        uint32_t action = 77;
-        size_t next = 77;
+    for (place = 5; place < row->ins; ++place) {
+        const double ohm = number(row, place);
+        struct rko_reading reading = {0.0, 0, 0, 0};
+        char text[32];
+        uint32_t action = 77, again = 77;
+        size_t next = 77, there = 77;
         if (as_shown) {
             CHECK(rko_span_display_text(&spans[at], ohm, text, sizeof text, NULL) == RKO_OK);
             CHECK(rko_span_read(&spans[at], text, strlen(text), &reading, NULL) == RKO_OK);
@@ -201,23 +198,13 @@ static void ranged(struct row *row, int as_shown) {
             row->spoilt = action != 77 || next != 77 || memcmp(&copy, &ranger, sizeof copy) != 0;
             return;
         }
-        left = action == RKO_RANGER_SWITCH ? discard : left - (action == RKO_RANGER_AGAIN);
-        snprintf(said + strlen(said), sizeof said - strlen(said), "%s%s", i == 0 ? "" : "; ", action <= 5 ? actions[action] : "?");
-        if (action == RKO_RANGER_AGAIN || action == RKO_RANGER_SWITCH) {
-            snprintf(said + strlen(said), sizeof said - strlen(said), " %d", (int)(action == RKO_RANGER_AGAIN ? left : next));
-        }
-        /* A copy goes on as the original does. */
-        {
-            uint32_t again = 0;
-            size_t there = 0;
-            CHECK((as_shown ? rko_auto_ranger_step(&copy, &reading, &again, &there, NULL)
-                            : rko_auto_ranger_step_ohm(&copy, ohm, &again, &there, NULL)) == RKO_OK);
-            CHECK(again == action && there == next && memcmp(&copy, &ranger, sizeof copy) == 0);
-        }
+        CHECK((as_shown ? rko_auto_ranger_step(&copy, &reading, &again, &there, NULL)
+                        : rko_auto_ranger_step_ohm(&copy, ohm, &again, &there, NULL)) == RKO_OK);
+        CHECK(again == action && there == next && memcmp(&copy, &ranger, sizeof copy) == 0);
+        say(row, action <= 5 ? actions[action] : "?");
+        give(row, (double)next);
         at = next;
     }
-    say(row, said);
-    give(row, (double)at);
 }
 
 static void leads(struct row *row) {

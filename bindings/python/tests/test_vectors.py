@@ -202,13 +202,12 @@ def ranged(row: Row, as_shown: bool) -> list[Any]:
     ranger = AutoRanger(
         meter, start=int(row.inputs[1]), discard=int(row.inputs[2]), hysteresis=row.number(3), widest_hysteresis=row.number(4)
     )
-    said = []
-    for text in row.text(5).split(" "):
-        ohm = float(text)
+    said: list[Any] = []
+    for place in range(5, len(row.inputs)):
+        ohm = row.number(place)
         step = ranger.step(ranger.span.read(ranger.span.display_text(ohm))) if as_shown else ranger.step_ohm(ohm)
-        number = {"again": f" {step.left}", "switch": f" {step.index}"}.get(step.kind, "")
-        said.append(step.kind + number)
-    return [written("; ".join(said)), float(ranger.index)]
+        said += [written(step.kind), float(step.index)]
+    return said
 
 
 def wired(row: Row) -> list[float]:
