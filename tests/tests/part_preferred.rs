@@ -185,9 +185,10 @@ fn arrays_check_all_before_they_write_any() {
     assert_eq!(preferred::nearest_into_valid(&wrong, Series::E12, &mut out, &mut valid), Ok(2));
     assert_eq!((out, valid), ([4700.0, 7.0, 4.7, 7.0], [true, false, true, false]));
     assert_eq!(preferred::nearest_into(&[], Series::E12, &mut []), Ok(()));
-    let lengths: Result<(), _> = Err(PreferredError::Lengths { needed: 4, room: 3 });
+    let too_short = PreferredError::Lengths { needed: 4, room: 3 };
+    let lengths = Err(too_short);
     assert_eq!(preferred::nearest_into(&[1.0; 4], Series::E12, &mut out[..3]), lengths);
-    let Detail { kind, given, lower, upper, .. } = lengths.unwrap_err().detail();
+    let Detail { kind, given, lower, upper, .. } = too_short.detail();
     assert_eq!((kind, given, lower, upper), (Kind::WrongCount, 3.0, 4.0, 4.0));
     let mut bits = [false; 3];
     assert_eq!(preferred::contains_into(&[1.0; 4], Series::E12, &mut bits), lengths);
