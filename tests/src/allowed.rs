@@ -18,7 +18,7 @@ pub struct Allowed {
     pub door: String,
     /// The largest error that is allowed.
     pub bound: f64,
-    /// `relative`, or `ulp` for units in the last place.
+    /// `relative`, `ulp` for units in the last place, or `kelvin`.
     pub unit: String,
     /// Why this much and not less.
     pub reason: String,
@@ -68,7 +68,12 @@ pub fn judge(row: &Allowed, found: f64) -> Result<(), String> {
         return Err(format!("{found:e} {unit} found, {bound:e} allowed"));
     }
     // Nothing better than the rounding of the result can be asked.
-    let rounding = if unit == "ulp" { 0.5 } else { f64::EPSILON / 2.0 };
+    let rounding = match unit.as_str() {
+        "ulp" => 0.5,
+        // Kelvin temperatures of sensors are some hundreds.
+        "kelvin" => 128.0 * f64::EPSILON,
+        _ => f64::EPSILON / 2.0,
+    };
     if *bound > LOOSEST * found.max(rounding) {
         return Err(format!("{bound:e} {unit} allowed is far too loose, only {found:e} found"));
     }
@@ -88,7 +93,7 @@ mod tests {
         assert!(!rows.is_empty());
         for row in &rows {
             assert!(["rust", "c", "python"].contains(&row.door.as_str()), "{row:?}");
-            assert!(["relative", "ulp"].contains(&row.unit.as_str()), "{row:?}");
+            assert!(["relative", "ulp", "kelvin"].contains(&row.unit.as_str()), "{row:?}");
             assert!(row.bound > 0.0 && row.worst_seen <= row.bound && row.reason.len() > 10, "{row:?}");
             assert_eq!(
                 rows.iter().filter(|other| (&other.function, &other.door) == (&row.function, &row.door)).count(),

@@ -306,8 +306,16 @@ DOORS: dict[str, Callable[[Row], list[Any]]] = {
     "verdict.limits.from_tolerance": lambda row: limits_of(Limits.from_tolerance(row.number(0), row.number(1))),
 }
 
-# Functions that Python has no need of, each with the reason.
-NOT_HERE: dict[str, str] = {}
+# Functions that Python does not have, each with the reason.
+NOT_HERE: dict[str, str] = {
+    f"sensor.{model}.{function}": "no sensors at this door yet"
+    for model in ("b_value", "steinhart_hart")
+    for function in (
+        *(q + form for q in ("resistance_ohm", "slope", "temperature_c") for form in ("", "_f32")),
+        "resistance_estimate",
+        "temperature_estimate",
+    )
+}
 
 FILES = sorted(FOLDER.glob("*.tsv"))
 

@@ -9,6 +9,7 @@ pub mod measurement;
 pub mod meter;
 pub mod number;
 mod part;
+pub mod sensor;
 pub mod uncertainty;
 pub mod verdict;
 

@@ -1,6 +1,6 @@
 //! What can go wrong, numbered once for all doors. This file is the one list that hands out status numbers:
 //! 1–89 any area, 90–99 the C door, 100–199 `part`, 200–299 `meter`, 300–349 `measurement`, 350–399 `uncertainty`,
-//! 400–449 `verdict`. A number is never used again for something else.
+//! 400–449 `verdict`, 450–499 `sensor`. A number is never used again for something else.
 
 macro_rules! kinds {
     ($($(#[doc = $doc:literal])+ $name:ident = $number:literal,)+) => {
@@ -118,6 +118,9 @@ kinds! {
 
     /// A reading beyond the span was given where a value is needed.
     OverRangeReading = 300,
+
+    /// A value outside the domain of a sensor's model.
+    OutsideDomain = 450,
 }
 
 /// A failure as plain numbers, the same for every area: what the C door hands out, and from which the full text is made

@@ -146,7 +146,7 @@ macro_rules! ranges {
 }
 
 // This list is the one that hands out row numbers: 1–49 any area, 100–199 `part`, 200–299 `meter`,
-// 300–349 `measurement`, 350–399 `uncertainty`, 400–449 `verdict`.
+// 300–349 `measurement`, 350–399 `uncertainty`, 400–449 `verdict`, 450–499 `sensor`.
 ranges! {
     /// A probability that is neither certain nor impossible.
     PROBABILITY = 1, "probability", "", open 0.0, 1.0; open,
@@ -244,4 +244,13 @@ ranges! {
     /// Resistance that a limit or nominal value of a verdict may have.
     RISK = 400, "risk of a wrong verdict", "", open 0.0, 0.5; open,
         "JCGM 106 8.3", "give a fraction, not percent: 5 % is 0.05; at one half and above there is nothing left to guard";
+    /// Temperature of a thermistor.
+    THERMISTOR_TEMPERATURE = 450, "temperature of a thermistor", "degree Celsius", closed -200.0, 1000.0; closed,
+        "our rule: as far as the formulas were tried", "give degrees Celsius, not kelvin";
+    /// B-value of a thermistor.
+    B_VALUE = 451, "B-value", "K", closed 100.0, 20_000.0; closed,
+        "our rule: most thermistors have 2000 to 6000", "give kelvin: ln(R1/R2) over the difference of the reciprocal temperatures";
+    /// What the formula of a sensor gives at an end of its domain.
+    END_RESISTANCE = 452, "resistance of a sensor at an end of its domain", "ohm", closed 1.0e-6, 1.0e15; closed,
+        "our rule: beyond it is a short or insulation, not a sensor", "check the unit of the parameters, or give a narrower domain";
 }
