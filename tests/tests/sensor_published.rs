@@ -128,7 +128,7 @@ fn b_values_of_two_resistances() {
 /// How far a B-value is from its part where it does not belong: B25/50 of the printed table, read at frost.
 #[test]
 fn a_b_value_bends_away_from_its_part_at_frost() {
-    let thermistor = BValueThermistor::new(9814.0, 25.0, 3927.567_044_78, [25.0, 50.0]).unwrap();
+    let thermistor = BValueThermistor::new(9814.0, 25.0, 3_927.567_044_78, [25.0, 50.0]).unwrap();
     assert!(thermistor.temperature_c(32_128.0).is_err());
     let at_frost: f64 = thermistor.with_domain([-10.0, 50.0]).unwrap().temperature_c(32_128.0).unwrap();
     assert!((at_frost - 0.375_694_442).abs() < 1e-8, "{at_frost}");
