@@ -4,6 +4,7 @@ mod bench;
 mod c_door;
 mod c_package;
 mod demo;
+mod fuzz;
 mod mutants;
 mod order;
 mod python;
@@ -26,6 +27,7 @@ cargo xtask <command>
   order                  check that each folder of the core uses only those before it
   doors [--list]         compare every public function of the core with what each door has, or list the functions
   header [--check]       make the C header from the C door's source, or compare the committed one with a fresh one
+  fuzz [--runs N] [TARGET …]      libFuzzer on the targets of tests/fuzz, from their seeds (needs cargo-fuzz)
   mutants [PLACE] [--shard K/N]   break the core, or a folder or file of it, in small ways: do its tests notice?
   stubs --check          hold the Python stubs to the module (mypy's stubtest)
 ";
@@ -50,6 +52,7 @@ fn main() -> ExitCode {
             .and_then(|prefix| c_package::install(&prefix)),
         ["order"] => order::check().map(|said| println!("{said}")),
         ["doors"] | ["doors", "--list"] | ["header"] | ["header", "--check"] => generate(&words),
+        ["fuzz", words @ ..] => fuzz::command(words),
         ["mutants", words @ ..] => mutants::run(words),
         ["stubs", "--check"] => python::environment().and_then(|_| python::stubs()),
         [] | ["help" | "--help" | "-h"] => {
