@@ -6,7 +6,7 @@ use crate::corpus;
 use crate::mutation::Mutation;
 
 /// How many mutations each target is tried on; `RECKOHM_FUZZ_RUNS` asks for another number.
-pub const RUNS: usize = 2000;
+pub const RUNS: usize = 10_000;
 
 /// Panics with the first input that the target panics on.
 pub fn replay(name: &str, target: fn(&[u8]), runs: usize) {
