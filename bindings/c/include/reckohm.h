@@ -152,6 +152,9 @@
 /** A reading beyond the span was given where a value is needed. */
 #define RKO_OVER_RANGE_READING 300
 
+/** A value outside the domain of a sensor's model. */
+#define RKO_OUTSIDE_DOMAIN 450
+
 /*
  * Ranges: the `row` of a detail, what it is of, what is allowed, and the source.
  *
@@ -187,6 +190,9 @@
  *  303  limit of the temperature coefficient: [0, 1000000] ppm/K (IEC 60062)
  *  304  temperature of the part: [-273.15, 3500] degree Celsius (physics: absolute zero; tungsten melts at about 3422)
  *  400  risk of a wrong verdict: (0, 0.5) (JCGM 106 8.3)
+ *  450  temperature of a thermistor: [-200, 1000] degree Celsius (our rule: as far as the formulas were tried)
+ *  451  B-value: [100, 20000] K (our rule: most thermistors have 2000 to 6000)
+ *  452  resistance of a sensor at an end of its domain: [1e-6, 1e15] ohm (our rule: beyond it is a short or insulation, not a sensor)
  */
 
 

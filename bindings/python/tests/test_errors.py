@@ -83,6 +83,7 @@ NOT_HERE = {
     "UnknownCode": "names, not numbers, stand for choices",
     "BufferTooSmall": "texts are made as long as they are",
     "CorruptMemory": "objects keep their own memory",
+    "OutsideDomain": "no sensors at this door yet",
 }
 
 

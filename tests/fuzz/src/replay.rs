@@ -17,7 +17,10 @@ pub fn replay(name: &str, target: fn(&[u8]), runs: usize) {
     let made: Vec<Vec<u8>> = (0..runs).map(|_| mutation.of(&seeds)).collect();
     for input in seeds.iter().chain(&made) {
         if catch_unwind(AssertUnwindSafe(|| target(input))).is_err() {
-            panic!("{name} fails on this input, as a line of its seeds:\n{}", corpus::lines(std::slice::from_ref(input)));
+            panic!(
+                "{name} fails on this input, as a line of its seeds:\n{}",
+                corpus::lines(std::slice::from_ref(input))
+            );
         }
     }
 }
