@@ -360,7 +360,7 @@ fn messages() -> Vec<(MeterError, Kind, &'static str)> {
             "length of one lead: 0 m given, more than 0 m to 100000 m allowed (our rule); give metres of one of the two leads; both are reckoned",
         ),
         (
-            MeterError::Uncertainty(EstimateError::TooLarge),
+            MeterError::Uncertainty(EstimateError::TooLarge { largest: f64::MAX }),
             Kind::ResultOutOfRange,
             "uncertainty of an estimate: the result is too large for the number type; at most 1.8e308 allowed; give the parts in a larger unit",
         ),

@@ -96,7 +96,7 @@ fn limits_from_a_tolerance_are_exact_where_both_numbers_are_decimals() {
         for (limit, exact) in
             [(limits.lower_ohm(), nominal * (1.0 - tolerance)), (limits.upper_ohm(), nominal * (1.0 + tolerance))]
         {
-            assert!((limit - exact).abs() <= 3.0 * f64::EPSILON * nominal, "{limit} {exact}");
+            assert!(f64::abs(limit - exact) <= 3.0 * f64::EPSILON * nominal, "{limit} {exact}");
         }
     }
 }

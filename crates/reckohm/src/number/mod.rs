@@ -24,4 +24,5 @@ pub use parse::{LONGEST_NUMBER_TEXT, NumberError, parse_number, parse_number_f32
 pub(crate) use parse::{Shown, is_blank};
 pub use range::*;
 pub(crate) use readable::Readable;
+pub(crate) use scalar::by_type;
 pub use scalar::{Real, Scalar};

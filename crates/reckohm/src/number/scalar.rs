@@ -129,6 +129,14 @@ pub trait Real:
     /// To double precision, exactly.
     fn to_f64(self) -> f64;
 
+    /// A number of things, rounded to nearest.
+    ///
+    /// ```
+    /// use reckohm::number::Real;
+    /// assert_eq!(<f32 as Real>::of_count(16_777_217), 16_777_216.0);
+    /// ```
+    fn of_count(count: usize) -> Self;
+
     /// Neither infinite nor NaN.
     fn finite(self) -> bool;
 
@@ -181,6 +189,12 @@ pub trait Real:
 pub trait OnlyPlainNumbers: super::normal::NormalSeries + super::quadrature::Nodes {}
 impl OnlyPlainNumbers for f32 {}
 impl OnlyPlainNumbers for f64 {}
+
+/// The first in single precision, the second in double: where an end or a number of steps depends on the digits.
+#[inline(always)]
+pub(crate) fn by_type<R: Real>(single: f64, double: f64) -> R {
+    R::lit(if size_of::<R>() == size_of::<f32>() { single } else { double })
+}
 
 macro_rules! real {
     ($real:ident, $sqrt:path, $ln:path, $exp:path, $log_1p:path, $exp_m1:path, $lower_half:literal) => {
@@ -239,6 +253,11 @@ macro_rules! real {
             #[inline(always)]
             fn to_f64(self) -> f64 {
                 f64::from(self)
+            }
+
+            #[inline(always)]
+            fn of_count(count: usize) -> $real {
+                count as $real
             }
 
             #[inline(always)]

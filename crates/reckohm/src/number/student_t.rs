@@ -10,13 +10,7 @@
 use core::f64::consts::PI;
 
 use super::normal;
-use super::scalar::Real;
-
-/// The first in single precision, the second in double: where an end or a number of steps depends on the digits.
-#[inline(always)]
-fn by_type<R: Real>(single: f64, double: f64) -> R {
-    R::lit(if size_of::<R>() == size_of::<f32>() { single } else { double })
-}
+use super::scalar::{Real, by_type};
 
 /// From here on the distribution is the normal one to the last bit wherever its tail has all its digits.
 #[inline(always)]

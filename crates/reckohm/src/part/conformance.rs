@@ -16,53 +16,103 @@ use crate::uncertainty::{Estimate, Shape};
 /// assert!((p - 0.92).abs() < 0.005);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn conformance_probability(estimate: &Estimate, limits: &Limits) -> f64 {
-    Conformance::of(estimate, limits, &Shape::of(estimate)).worst
+pub fn conformance_probability<R: Real>(estimate: &Estimate<R>, limits: &Limits<R>) -> R {
+    Ends::of(estimate, limits, &Shape::of(estimate)).worst()
 }
 
 /// Test uncertainty ratio: the width of the limits over that of the coverage interval, (upper - lower)/(2·U).
-pub(crate) fn test_uncertainty_ratio(limits: &Limits, expanded: f64) -> f64 {
-    (limits.upper_ohm() - limits.lower_ohm()) / (2.0 * expanded)
+pub(crate) fn test_uncertainty_ratio<R: Real>(limits: &Limits<R>, expanded: R) -> R {
+    (limits.upper_ohm() - limits.lower_ohm()) / (R::lit(2.0) * expanded)
 }
 
-/// Probability of being inside the limits with the value at `x`, from the tails at the distances to both, by a sum that
-/// keeps its digits where it is small. Both cases are computed and one is selected.
-#[inline(always)]
-pub(crate) fn inside<R: Real>(x: R, lower: R, upper: R, tail: impl Fn(R) -> R) -> R {
-    let (over, under) = (x - upper, lower - x);
-    let (beyond_upper, beyond_lower) = (tail(over.magnitude()), tail(under.magnitude()));
-    let outside = over > R::ZERO || under > R::ZERO;
-    let some = (beyond_upper - beyond_lower).magnitude();
-    R::select(outside, some, R::ONE - (beyond_upper + beyond_lower).smaller(R::ONE))
+/// One place of the value as seen from the limits: how far beyond each, and the tails at these distances.
+#[derive(Clone, Copy)]
+pub(crate) struct Place<R> {
+    over: R,
+    under: R,
+    upper_tail: R,
+    lower_tail: R,
 }
 
-/// Bounds of the probability of being inside over where the one-sided parts may lie.
-pub(crate) struct Conformance {
-    /// Where being inside is least likely.
-    pub(crate) worst: f64,
-    /// Where being inside is likeliest.
-    pub(crate) best: f64,
-}
-
-impl Conformance {
-    /// The shape is symmetric and has one peak, so the probability of being inside falls with the distance from the middle of
-    /// the limits: it is smallest at one of the two ends of the one-sided parts, largest where these come nearest to it.
-    pub(crate) fn of(estimate: &Estimate, limits: &Limits, shape: &Shape) -> Conformance {
-        let (lower, upper) = (limits.lower_ohm(), limits.upper_ohm());
-        let at = |x: f64| inside(x, lower, upper, |distance| shape.above(distance));
-        let (lowest, highest) = (estimate.value() - estimate.below(), estimate.value() + estimate.above());
-        if lowest == highest {
-            let only = at(lowest);
-            return Conformance { worst: only, best: only };
-        }
-        let middle = if lower.is_infinite() {
-            lowest
-        } else if upper.is_infinite() {
-            highest
-        } else {
-            (lower + 0.5 * (upper - lower)).max(lowest).min(highest)
-        };
-        let (low, high) = (at(lowest), at(highest));
-        Conformance { worst: low.min(high), best: at(middle) }
+impl<R: Real> Place<R> {
+    #[inline(always)]
+    pub(crate) fn at(x: R, lower: R, upper: R, tail: impl Fn(R) -> R) -> Place<R> {
+        let (over, under) = (x - upper, lower - x);
+        Place { over, under, upper_tail: tail(over.magnitude()), lower_tail: tail(under.magnitude()) }
     }
+
+    /// Probability of being inside the limits, by a sum that keeps its digits where it is small. Both cases are computed and
+    /// one is selected.
+    #[inline(always)]
+    pub(crate) fn inside(self) -> R {
+        let outside = self.over > R::ZERO || self.under > R::ZERO;
+        let some = (self.upper_tail - self.lower_tail).magnitude();
+        R::select(outside, some, R::ONE - self.outside_both())
+    }
+
+    /// Probability of being outside either limit, with its digits where it is small.
+    pub(crate) fn outside(self) -> R {
+        let outside = self.over > R::ZERO || self.under > R::ZERO;
+        R::select(outside, R::ONE - self.inside(), self.outside_both())
+    }
+
+    #[inline(always)]
+    fn outside_both(self) -> R {
+        (self.upper_tail + self.lower_tail).smaller(R::ONE)
+    }
+
+    /// Probability of being above the upper limit, and of not being above it.
+    pub(crate) fn of_upper(self) -> (R, R) {
+        let rest = R::ONE - self.upper_tail;
+        if self.over > R::ZERO { (rest, self.upper_tail) } else { (self.upper_tail, rest) }
+    }
+
+    /// Probability of being below the lower limit, and of not being below it.
+    pub(crate) fn of_lower(self) -> (R, R) {
+        let rest = R::ONE - self.lower_tail;
+        if self.under > R::ZERO { (rest, self.lower_tail) } else { (self.lower_tail, rest) }
+    }
+}
+
+/// The two ends that one-sided parts may push the value to; one place twice without such parts.
+///
+/// The shape is symmetric and has one peak, so the probability of being inside falls with the distance from the middle of
+/// the limits: it is smallest at one of the two ends, largest where they come nearest to the middle.
+#[derive(Clone, Copy)]
+pub(crate) struct Ends<R> {
+    pub(crate) lowest: Place<R>,
+    pub(crate) highest: Place<R>,
+}
+
+impl<R: Real> Ends<R> {
+    pub(crate) fn of(estimate: &Estimate<R>, limits: &Limits<R>, shape: &Shape<R>) -> Ends<R> {
+        Ends::at(estimate.value(), estimate, limits, shape)
+    }
+
+    /// The same with another value.
+    pub(crate) fn at(value: R, estimate: &Estimate<R>, limits: &Limits<R>, shape: &Shape<R>) -> Ends<R> {
+        let place = |x: R| Place::at(x, limits.lower_ohm(), limits.upper_ohm(), |distance| shape.above(distance));
+        let (lowest, highest) = (value - estimate.below(), value + estimate.above());
+        let low = place(lowest);
+        Ends { lowest: low, highest: if lowest == highest { low } else { place(highest) } }
+    }
+
+    /// Probability of being inside the limits where it is least.
+    pub(crate) fn worst(self) -> R {
+        self.lowest.inside().smaller(self.highest.inside())
+    }
+}
+
+/// Probability of being inside the limits where the one-sided parts make it largest.
+pub(crate) fn likeliest<R: Real>(estimate: &Estimate<R>, limits: &Limits<R>, shape: &Shape<R>) -> R {
+    let (lower, upper) = (limits.lower_ohm(), limits.upper_ohm());
+    let (lowest, highest) = (estimate.value() - estimate.below(), estimate.value() + estimate.above());
+    let nearest = if !lower.finite() {
+        lowest
+    } else if !upper.finite() {
+        highest
+    } else {
+        (lower + R::lit(0.5) * (upper - lower)).larger(lowest).smaller(highest)
+    };
+    Place::at(nearest, lower, upper, |distance| shape.above(distance)).inside()
 }

@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use crate::number::{Decimal, Detail, Kind, OutOfRange, RESISTANCE, Readable, TOLERANCE};
+use crate::number::{Decimal, Detail, Kind, OutOfRange, RESISTANCE, Readable, Real, TOLERANCE};
 
 /// The tolerance limits of a resistance, both included (JCGM 106:2012, clause 3.3).
 ///
@@ -18,12 +18,12 @@ use crate::number::{Decimal, Detail, Kind, OutOfRange, RESISTANCE, Readable, TOL
 /// # Ok::<(), reckohm::verdict::LimitsError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Limits {
-    lower_ohm: f64,
-    upper_ohm: f64,
+pub struct Limits<R = f64> {
+    lower_ohm: R,
+    upper_ohm: R,
 }
 
-impl Limits {
+impl<R: Real> Limits<R> {
     /// Limits with these two ends in ohm; minus infinity below or infinity above leaves that end open.
     ///
     /// # Errors
@@ -36,18 +36,19 @@ impl Limits {
     /// assert!(Limits::new(1010.0, 990.0).is_err());
     /// # Ok::<(), reckohm::verdict::LimitsError>(())
     /// ```
-    pub fn new(lower_ohm: f64, upper_ohm: f64) -> Result<Limits, LimitsError> {
-        if lower_ohm.is_nan() || lower_ohm == f64::INFINITY {
-            return Err(LimitsError::NoLowerLimit { given: lower_ohm });
+    pub fn new(lower_ohm: R, upper_ohm: R) -> Result<Limits<R>, LimitsError> {
+        let (none_below, none_above) = (-R::INFINITE, R::INFINITE);
+        if !lower_ohm.finite() && lower_ohm != none_below {
+            return Err(LimitsError::NoLowerLimit { given: lower_ohm.to_f64() });
         }
-        if upper_ohm.is_nan() || upper_ohm == f64::NEG_INFINITY {
-            return Err(LimitsError::NoUpperLimit { given: upper_ohm });
+        if !upper_ohm.finite() && upper_ohm != none_above {
+            return Err(LimitsError::NoUpperLimit { given: upper_ohm.to_f64() });
         }
-        if lower_ohm.is_infinite() && upper_ohm.is_infinite() {
+        if lower_ohm == none_below && upper_ohm == none_above {
             return Err(LimitsError::BothOpen);
         }
         if lower_ohm > upper_ohm {
-            return Err(LimitsError::Crossed { lower_ohm, upper_ohm });
+            return Err(LimitsError::Crossed { lower_ohm: lower_ohm.to_f64(), upper_ohm: upper_ohm.to_f64() });
         }
         Ok(Limits { lower_ohm, upper_ohm })
     }
@@ -63,8 +64,8 @@ impl Limits {
     /// assert!(link.contains(-0.01) && !link.contains(0.06));
     /// # Ok::<(), reckohm::verdict::LimitsError>(())
     /// ```
-    pub fn at_most(upper_ohm: f64) -> Result<Limits, LimitsError> {
-        Limits::new(f64::NEG_INFINITY, upper_ohm)
+    pub fn at_most(upper_ohm: R) -> Result<Limits<R>, LimitsError> {
+        Limits::new(-R::INFINITE, upper_ohm)
     }
 
     /// A lower limit alone, in ohm: the dark resistance of a photoresistor.
@@ -77,14 +78,15 @@ impl Limits {
     /// assert!(Limits::at_least(1.0e6)?.contains(20.0e6));
     /// # Ok::<(), reckohm::verdict::LimitsError>(())
     /// ```
-    pub fn at_least(lower_ohm: f64) -> Result<Limits, LimitsError> {
-        Limits::new(lower_ohm, f64::INFINITY)
+    pub fn at_least(lower_ohm: R) -> Result<Limits<R>, LimitsError> {
+        Limits::new(lower_ohm, R::INFINITE)
     }
 
     /// Limits around a nominal value in ohm, in (0, 1e15], from its tolerance as a fraction, in (0, 1).
     ///
     /// Both numbers are taken as the decimals that they were written as, the limits are computed exactly and rounded once.
-    /// Only where a number is no decimal of 15 figures, or the product has more than 18, is it a product of floats.
+    /// Only where a number is no decimal of 15 figures (6 for an `f32`), or the product has more than 18, is it a product of
+    /// floats.
     ///
     /// # Errors
     /// [`LimitsError`] for a number outside its range.
@@ -95,14 +97,14 @@ impl Limits {
     /// assert_eq!(limits, Limits::new(2237.4, 2282.6)?);
     /// # Ok::<(), reckohm::verdict::LimitsError>(())
     /// ```
-    pub fn from_tolerance(nominal_ohm: f64, tolerance: f64) -> Result<Limits, LimitsError> {
+    pub fn from_tolerance(nominal_ohm: R, tolerance: R) -> Result<Limits<R>, LimitsError> {
         let nominal_ohm = RESISTANCE.check(nominal_ohm)?;
         let tolerance = TOLERANCE.check(tolerance)?;
         Ok(Limits::around_value(nominal_ohm, tolerance))
     }
 
     /// Limits around a nominal value that is legal already.
-    pub(crate) fn around_value(nominal_ohm: f64, tolerance: f64) -> Limits {
+    pub(crate) fn around_value(nominal_ohm: R, tolerance: R) -> Limits<R> {
         match Decimal::shortest(nominal_ohm).zip(Decimal::shortest(tolerance)) {
             Some((nominal, tolerance)) => Limits::around(nominal, tolerance),
             None => Limits::around_floats(nominal_ohm, tolerance),
@@ -110,30 +112,31 @@ impl Limits {
     }
 
     /// Limits around a marked value, which is legal already.
-    pub(super) fn around(nominal: Decimal, tolerance: Decimal) -> Limits {
-        Limits::from_decimal(nominal, tolerance).unwrap_or(Limits::around_floats(nominal.to_f64(), tolerance.to_f64()))
+    pub(super) fn around(nominal: Decimal, tolerance: Decimal) -> Limits<R> {
+        Limits::from_decimal(nominal, tolerance)
+            .unwrap_or_else(|| Limits::around_floats(nominal.to_real(), tolerance.to_real()))
     }
 
-    fn around_floats(nominal_ohm: f64, tolerance: f64) -> Limits {
+    fn around_floats(nominal_ohm: R, tolerance: R) -> Limits<R> {
         let half_width_ohm = nominal_ohm * tolerance;
         Limits { lower_ohm: nominal_ohm - half_width_ohm, upper_ohm: nominal_ohm + half_width_ohm }
     }
 
     /// The exact nominal·(1 ± tolerance), each rounded once; `None` where an exact product has too many digits.
-    fn from_decimal(nominal: Decimal, tolerance: Decimal) -> Option<Limits> {
+    fn from_decimal(nominal: Decimal, tolerance: Decimal) -> Option<Limits<R>> {
         let less = Decimal::new(tolerance.digits.wrapping_neg(), tolerance.exponent);
         let lower = nominal.checked_mul(Decimal::ONE.checked_add(less)?)?;
         let upper = nominal.checked_mul(Decimal::ONE.checked_add(tolerance)?)?;
-        Some(Limits { lower_ohm: lower.to_f64(), upper_ohm: upper.to_f64() })
+        Some(Limits { lower_ohm: lower.to_real(), upper_ohm: upper.to_real() })
     }
 
     /// The lower end in ohm, minus infinity if it is open.
-    pub const fn lower_ohm(&self) -> f64 {
+    pub const fn lower_ohm(&self) -> R {
         self.lower_ohm
     }
 
     /// The upper end in ohm, infinity if it is open.
-    pub const fn upper_ohm(&self) -> f64 {
+    pub const fn upper_ohm(&self) -> R {
         self.upper_ohm
     }
 
@@ -145,7 +148,7 @@ impl Limits {
     /// assert!(limits.contains(4935.0) && !limits.contains(4935.0_f64.next_up()));
     /// # Ok::<(), reckohm::verdict::LimitsError>(())
     /// ```
-    pub fn contains(&self, ohm: f64) -> bool {
+    pub fn contains(&self, ohm: R) -> bool {
         self.lower_ohm <= ohm && ohm <= self.upper_ohm
     }
 }

@@ -3,29 +3,29 @@
 use super::error::EstimateError;
 use super::estimate::Estimate;
 use super::shape::Shape;
-use crate::number::{COVERAGE_PROBABILITY, FINITE, TAIL_PROBABILITY, student_t};
+use crate::number::{COVERAGE_PROBABILITY, FINITE, Real, TAIL_PROBABILITY, student_t};
 
 /// The coverage probability where the caller names none: the trade's convention, and named in every result.
 pub(crate) const COVERAGE_BY_CONVENTION: f64 = 0.95;
 
 /// An expanded uncertainty with all that it takes to be read: how wide, with what factor, for what probability.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Expanded {
+pub struct Expanded<R = f64> {
     /// U, the half-width without one-sided parts.
-    pub half_width: f64,
+    pub half_width: R,
     /// k = U/u, for information; 0 if u is 0.
-    pub coverage_factor: f64,
+    pub coverage_factor: R,
     /// The probability that the interval is to hold.
-    pub coverage_probability: f64,
+    pub coverage_probability: R,
     /// Lower end of the coverage interval, the one-sided part included.
-    pub lower: f64,
+    pub lower: R,
     /// Upper end of the coverage interval, the one-sided part included.
-    pub upper: f64,
+    pub upper: R,
     /// Combined standard uncertainty.
-    pub u: f64,
+    pub u: R,
 }
 
-impl Estimate {
+impl<R: Real> Estimate<R> {
     /// The expanded uncertainty at a coverage probability: the quantile of all parts of the shape added together (the
     /// coverage rule of this library; see the module's head). Exact up to rounding; no simulation.
     ///
@@ -41,9 +41,9 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for the probability; an error if the result does not fit the number type.
-    pub fn expanded(&self, coverage_probability: f64) -> Result<Expanded, EstimateError> {
+    pub fn expanded(&self, coverage_probability: R) -> Result<Expanded<R>, EstimateError> {
         let p = COVERAGE_PROBABILITY.check(coverage_probability)?;
-        self.interval(p, Shape::of(self).quantile_above(0.5 * (1.0 - p)))
+        self.interval(p, Shape::of(self).quantile_above(R::lit(0.5) * (R::ONE - p)))
     }
 
     /// The expanded uncertainty by effective degrees of freedom and Student's t (JCGM 100 G.4), as published budgets
@@ -59,9 +59,9 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for the probability; an error if the result does not fit the number type.
-    pub fn expanded_welch_satterthwaite(&self, coverage_probability: f64) -> Result<Expanded, EstimateError> {
+    pub fn expanded_welch_satterthwaite(&self, coverage_probability: R) -> Result<Expanded<R>, EstimateError> {
         let p = COVERAGE_PROBABILITY.check(coverage_probability)?;
-        let factor = student_t::quantile_above(0.5 * (1.0 - p), self.effective_dof());
+        let factor = student_t::quantile_above(R::lit(0.5) * (R::ONE - p), self.effective_dof());
         self.interval(p, factor * self.u())
     }
 
@@ -78,9 +78,9 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for the probability; an error if the result does not fit the number type.
-    pub fn expanded_guaranteed(&self, coverage_probability: f64) -> Result<Expanded, EstimateError> {
+    pub fn expanded_guaranteed(&self, coverage_probability: R) -> Result<Expanded<R>, EstimateError> {
         let p = COVERAGE_PROBABILITY.check(coverage_probability)?;
-        self.interval(p, Shape::of(self).guaranteed(0.5 * (1.0 - p)))
+        self.interval(p, Shape::of(self).guaranteed(R::lit(0.5) * (R::ONE - p)))
     }
 
     /// The distance from the value that the error exceeds, to one side, with probability `tail_probability` (above 0, at
@@ -95,7 +95,7 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for the probability; an error if the result does not fit the number type.
-    pub fn quantile_above(&self, tail_probability: f64) -> Result<f64, EstimateError> {
+    pub fn quantile_above(&self, tail_probability: R) -> Result<R, EstimateError> {
         let q = TAIL_PROBABILITY.check(tail_probability)?;
         finite(Shape::of(self).quantile_above(q))
     }
@@ -111,7 +111,7 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error if `x` is not finite.
-    pub fn probability_above(&self, x: f64) -> Result<f64, EstimateError> {
+    pub fn probability_above(&self, x: R) -> Result<R, EstimateError> {
         let x = FINITE.check(x)?;
         Ok(Shape::of(self).above(x - self.value - self.above))
     }
@@ -126,16 +126,16 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error if `x` is not finite.
-    pub fn probability_below(&self, x: f64) -> Result<f64, EstimateError> {
+    pub fn probability_below(&self, x: R) -> Result<R, EstimateError> {
         let x = FINITE.check(x)?;
         Ok(Shape::of(self).above(self.value - self.below - x))
     }
 
-    fn interval(&self, coverage_probability: f64, half_width: f64) -> Result<Expanded, EstimateError> {
+    fn interval(&self, coverage_probability: R, half_width: R) -> Result<Expanded<R>, EstimateError> {
         let u = self.u();
         Ok(Expanded {
             half_width: finite(half_width)?,
-            coverage_factor: if u == 0.0 { 0.0 } else { half_width / u },
+            coverage_factor: if u == R::ZERO { R::ZERO } else { half_width / u },
             coverage_probability,
             lower: finite(self.value - half_width - self.below)?,
             upper: finite(self.value + half_width + self.above)?,
@@ -144,6 +144,6 @@ impl Estimate {
     }
 }
 
-fn finite(x: f64) -> Result<f64, EstimateError> {
-    if x.is_finite() { Ok(x) } else { Err(EstimateError::TooLarge) }
+fn finite<R: Real>(x: R) -> Result<R, EstimateError> {
+    if x.finite() { Ok(x) } else { Err(EstimateError::too_large::<R>()) }
 }

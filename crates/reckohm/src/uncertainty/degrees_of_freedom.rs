@@ -1,8 +1,7 @@
 //! Effective degrees of freedom.
 
 use super::error::EstimateError;
-use crate::number::elementary::sqrt;
-use crate::number::{STANDARD_UNCERTAINTY, TYPE_A_DEGREES_OF_FREEDOM};
+use crate::number::{Real, STANDARD_UNCERTAINTY, TYPE_A_DEGREES_OF_FREEDOM};
 
 /// Effective degrees of freedom of a sum of parts, given by their standard uncertainties and degrees of freedom, by the
 /// Welch-Satterthwaite formula u⁴/Σ(uᵢ⁴/νᵢ) (JCGM 100 G.4.1, equation G.2b). Parts of infinite degrees of freedom count in u
@@ -18,7 +17,7 @@ use crate::number::{STANDARD_UNCERTAINTY, TYPE_A_DEGREES_OF_FREEDOM};
 ///
 /// # Errors
 /// A range error for a negative or infinite standard uncertainty, degrees of freedom below 1; different lengths.
-pub fn effective_dof(u: &[f64], dof: &[f64]) -> Result<f64, EstimateError> {
+pub fn effective_dof<R: Real>(u: &[R], dof: &[R]) -> Result<R, EstimateError> {
     if u.len() != dof.len() {
         return Err(EstimateError::Lengths { u: u.len(), dof: dof.len() });
     }
@@ -27,20 +26,20 @@ pub fn effective_dof(u: &[f64], dof: &[f64]) -> Result<f64, EstimateError> {
         TYPE_A_DEGREES_OF_FREEDOM.check(*dof)?;
     }
     // Relative to the largest part, so that no square leaves the number's range.
-    let largest = u.iter().copied().fold(0.0, f64::max);
-    if largest == 0.0 {
-        return Ok(f64::INFINITY);
+    let largest = u.iter().copied().fold(R::ZERO, R::larger);
+    if largest == R::ZERO {
+        return Ok(R::INFINITE);
     }
-    let relative = || u.iter().map(|u| u / largest);
-    let combined = sqrt(relative().fold(0.0, |sum, u| sum + u * u));
+    let relative = || u.iter().map(|u| *u / largest);
+    let combined = relative().fold(R::ZERO, |sum, u| sum + u * u).square_root();
     Ok(welch_satterthwaite(combined, relative().zip(dof.iter().copied())))
 }
 
 /// The formula, from the combined u and the parts that may have finite degrees of freedom.
-pub(crate) fn welch_satterthwaite(u: f64, parts: impl Iterator<Item = (f64, f64)>) -> f64 {
-    let sum = parts.fold(0.0, |sum, (part, dof)| {
-        let ratio = if part == 0.0 { 0.0 } else { part / u };
+pub(crate) fn welch_satterthwaite<R: Real>(u: R, parts: impl Iterator<Item = (R, R)>) -> R {
+    let sum = parts.fold(R::ZERO, |sum, (part, dof)| {
+        let ratio = if part == R::ZERO { R::ZERO } else { part / u };
         sum + ratio * ratio * (ratio * ratio) / dof
     });
-    if sum > 0.0 { 1.0 / sum } else { f64::INFINITY }
+    if sum > R::ZERO { R::ONE / sum } else { R::INFINITE }
 }

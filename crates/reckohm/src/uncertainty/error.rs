@@ -1,6 +1,6 @@
 //! What can go wrong with an estimate.
 
-use crate::number::{Detail, Kind, OutOfRange};
+use crate::number::{Detail, Kind, OutOfRange, Real};
 
 /// Why an estimate could not be made, or an interval not be stated.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
@@ -11,10 +11,13 @@ pub enum EstimateError {
     Range(#[from] OutOfRange),
     /// The result would not fit the number type.
     #[error(
-        "uncertainty of an estimate: the result is too large for the number type; at most 1.8e308 allowed; \
+        "uncertainty of an estimate: the result is too large for the number type; at most {largest:.1e} allowed; \
          give the parts in a larger unit"
     )]
-    TooLarge,
+    TooLarge {
+        /// The largest number of the type.
+        largest: f64,
+    },
     /// Too few observations to show their scatter.
     #[error(
         "mean of repeated observations: {given} given, 2 or more needed; one alone does not show its scatter: give its \
@@ -38,6 +41,11 @@ pub enum EstimateError {
 }
 
 impl EstimateError {
+    /// A result beyond the largest number of its type.
+    pub(super) fn too_large<R: Real>() -> EstimateError {
+        EstimateError::TooLarge { largest: R::LARGEST.to_f64() }
+    }
+
     /// What happened, in one word.
     pub fn kind(&self) -> Kind {
         self.detail().kind
@@ -53,14 +61,16 @@ impl EstimateError {
             EstimateError::Lengths { u, dof } => {
                 Detail { argument: 352, given: *u as f64, upper: *dof as f64, ..Detail::new(Kind::WrongCount) }
             }
-            EstimateError::TooLarge => Detail { argument: 350, ..Detail::new(Kind::ResultOutOfRange) },
+            EstimateError::TooLarge { largest } => {
+                Detail { argument: 350, upper: *largest, ..Detail::new(Kind::ResultOutOfRange) }
+            }
         }
     }
 
     /// Back from plain numbers, if they are of this area.
     pub fn from_detail(detail: &Detail) -> Option<EstimateError> {
         match detail.kind {
-            Kind::ResultOutOfRange if detail.argument == 350 => Some(EstimateError::TooLarge),
+            Kind::ResultOutOfRange if detail.argument == 350 => Some(EstimateError::TooLarge { largest: detail.upper }),
             Kind::WrongCount if detail.argument == 351 => {
                 Some(EstimateError::TooFewRepeats { given: detail.given as usize })
             }

@@ -2,21 +2,21 @@
 
 use super::degrees_of_freedom::welch_satterthwaite;
 use super::error::EstimateError;
-use crate::number::elementary::sqrt;
-use crate::number::{FINITE, HALF_WIDTH, ONE_SIDED_HALF_WIDTH, STANDARD_UNCERTAINTY, TYPE_A_DEGREES_OF_FREEDOM};
+use super::squares::lifted;
+use crate::number::{FINITE, HALF_WIDTH, ONE_SIDED_HALF_WIDTH, Real, STANDARD_UNCERTAINTY, TYPE_A_DEGREES_OF_FREEDOM};
 
 /// A part of the uncertainty found from repeats: the standard deviation of the mean and its degrees of freedom.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct TypeA {
+pub struct TypeA<R = f64> {
     /// Standard deviation of the mean.
-    pub s: f64,
+    pub s: R,
     /// Degrees of freedom, one less than the number of repeats; infinite where there is no such part.
-    pub dof: f64,
+    pub dof: R,
 }
 
-impl TypeA {
+impl<R: Real> TypeA<R> {
     /// No part of this sort.
-    pub const NONE: TypeA = TypeA { s: 0.0, dof: f64::INFINITY };
+    pub const NONE: TypeA<R> = TypeA { s: R::ZERO, dof: R::INFINITE };
 }
 
 /// A value with the shape of its uncertainty: up to two rectangular parts, one normal part for all other known ones,
@@ -36,16 +36,16 @@ impl TypeA {
 /// # Ok::<(), reckohm::uncertainty::EstimateError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Estimate {
-    pub(super) value: f64,
-    pub(super) rectangular: [f64; 2],
-    pub(super) normal_u: f64,
-    pub(super) type_a: [TypeA; 2],
-    pub(super) below: f64,
-    pub(super) above: f64,
+pub struct Estimate<R = f64> {
+    pub(super) value: R,
+    pub(super) rectangular: [R; 2],
+    pub(super) normal_u: R,
+    pub(super) type_a: [TypeA<R>; 2],
+    pub(super) below: R,
+    pub(super) above: R,
 }
 
-impl Estimate {
+impl<R: Real> Estimate<R> {
     /// A value without uncertainty, to which parts are added.
     ///
     /// ```
@@ -55,14 +55,14 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for a value that is not finite.
-    pub fn exact(value: f64) -> Result<Estimate, EstimateError> {
+    pub fn exact(value: R) -> Result<Estimate<R>, EstimateError> {
         Ok(Estimate {
             value: FINITE.check(value)?,
-            rectangular: [0.0; 2],
-            normal_u: 0.0,
+            rectangular: [R::ZERO; 2],
+            normal_u: R::ZERO,
             type_a: [TypeA::NONE; 2],
-            below: 0.0,
-            above: 0.0,
+            below: R::ZERO,
+            above: R::ZERO,
         })
     }
 
@@ -78,10 +78,10 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for a value that is not finite, a negative or infinite `u`, degrees of freedom below 1.
-    pub fn new(value: f64, u: f64, dof: f64) -> Result<Estimate, EstimateError> {
+    pub fn new(value: R, u: R, dof: R) -> Result<Estimate<R>, EstimateError> {
         let dof = TYPE_A_DEGREES_OF_FREEDOM.check(dof)?;
         let estimate = Estimate::exact(value)?;
-        if dof.is_infinite() { estimate.with_normal(u) } else { estimate.with_type_a(u, dof) }
+        if dof == R::INFINITE { estimate.with_normal(u) } else { estimate.with_type_a(u, dof) }
     }
 
     /// An estimate from its parts as they stand in the struct of the C door: the wider rectangular part first.
@@ -96,13 +96,13 @@ impl Estimate {
     /// # Errors
     /// A range error for the first part outside its range.
     pub fn from_parts(
-        value: f64,
-        rectangular: [f64; 2],
-        normal_u: f64,
-        type_a: [TypeA; 2],
-        below: f64,
-        above: f64,
-    ) -> Result<Estimate, EstimateError> {
+        value: R,
+        rectangular: [R; 2],
+        normal_u: R,
+        type_a: [TypeA<R>; 2],
+        below: R,
+        above: R,
+    ) -> Result<Estimate<R>, EstimateError> {
         let [a, b] = rectangular;
         let [first, second] = type_a;
         Estimate::exact(value)?
@@ -126,7 +126,7 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for a negative or infinite half-width.
-    pub fn with_rectangular(mut self, half_width: f64) -> Result<Estimate, EstimateError> {
+    pub fn with_rectangular(mut self, half_width: R) -> Result<Estimate<R>, EstimateError> {
         let half_width = HALF_WIDTH.check(half_width)?;
         let [a, b] = self.rectangular;
         // The earlier one stays first on a tie.
@@ -138,7 +138,10 @@ impl Estimate {
             (a, b, half_width)
         };
         self.rectangular = [wide, middle];
-        self.normal_u = sqrt(self.normal_u * self.normal_u + narrow * narrow / 3.0);
+        if narrow > R::ZERO {
+            let ([u, narrow], lift) = lifted([self.normal_u, narrow]);
+            self.normal_u = (u * u + narrow * narrow / R::lit(3.0)).square_root() / lift;
+        }
         self.checked()
     }
 
@@ -152,9 +155,9 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for a negative or infinite `u`.
-    pub fn with_normal(mut self, u: f64) -> Result<Estimate, EstimateError> {
+    pub fn with_normal(mut self, u: R) -> Result<Estimate<R>, EstimateError> {
         let u = STANDARD_UNCERTAINTY.check(u)?;
-        self.normal_u = if self.normal_u == 0.0 { u } else { sqrt(self.normal_u * self.normal_u + u * u) };
+        self.normal_u = if self.normal_u == R::ZERO { u } else { root_sum_square(self.normal_u, u) };
         self.checked()
     }
 
@@ -170,20 +173,20 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for a negative or infinite `s`, degrees of freedom below 1.
-    pub fn with_type_a(mut self, s: f64, dof: f64) -> Result<Estimate, EstimateError> {
+    pub fn with_type_a(mut self, s: R, dof: R) -> Result<Estimate<R>, EstimateError> {
         let s = STANDARD_UNCERTAINTY.check(s)?;
         let dof = TYPE_A_DEGREES_OF_FREEDOM.check(dof)?;
-        if s == 0.0 {
+        if s == R::ZERO {
             return Ok(self);
         }
-        if dof.is_infinite() {
+        if dof == R::INFINITE {
             return self.with_normal(s);
         }
         let new = TypeA { s, dof };
         let [first, second] = self.type_a;
-        self.type_a = if first.s == 0.0 {
+        self.type_a = if first.s == R::ZERO {
             [new, second]
-        } else if second.s == 0.0 {
+        } else if second.s == R::ZERO {
             ordered(first, new)
         } else {
             merge_nearest(first, second, new)
@@ -206,7 +209,7 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for a negative or infinite width.
-    pub fn with_one_sided(mut self, below: f64, above: f64) -> Result<Estimate, EstimateError> {
+    pub fn with_one_sided(mut self, below: R, above: R) -> Result<Estimate<R>, EstimateError> {
         self.below += ONE_SIDED_HALF_WIDTH.check(below)?;
         self.above += ONE_SIDED_HALF_WIDTH.check(above)?;
         self.checked()
@@ -223,15 +226,16 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for a constant that is not finite; an error if the result does not fit the number type.
-    pub fn times(mut self, constant: f64) -> Result<Estimate, EstimateError> {
+    pub fn times(mut self, constant: R) -> Result<Estimate<R>, EstimateError> {
         let c = FINITE.check(constant)?;
-        let size = c.abs();
+        let size = c.magnitude();
         self.value *= c;
         self.rectangular = self.rectangular.map(|a| a * size);
         self.normal_u *= size;
-        self.type_a = self.type_a.map(|a| if a.s * size == 0.0 { TypeA::NONE } else { TypeA { s: a.s * size, ..a } });
+        self.type_a =
+            self.type_a.map(|a| if a.s * size == R::ZERO { TypeA::NONE } else { TypeA { s: a.s * size, ..a } });
         let (below, above) = (self.below * size, self.above * size);
-        (self.below, self.above) = if c < 0.0 { (above, below) } else { (below, above) };
+        (self.below, self.above) = if c < R::ZERO { (above, below) } else { (below, above) };
         self.checked()
     }
 
@@ -239,76 +243,83 @@ impl Estimate {
     ///
     /// # Errors
     /// A range error for a value that is not finite.
-    pub(crate) fn at(self, value: f64) -> Result<Estimate, EstimateError> {
+    pub(crate) fn at(self, value: R) -> Result<Estimate<R>, EstimateError> {
         Estimate { value: FINITE.check(value)?, ..self }.checked()
     }
 
     /// The value.
-    pub fn value(&self) -> f64 {
+    pub fn value(&self) -> R {
         self.value
     }
 
     /// Half-widths of the rectangular parts, the wider first; 0 where there is none.
-    pub fn rectangular(&self) -> [f64; 2] {
+    pub fn rectangular(&self) -> [R; 2] {
         self.rectangular
     }
 
     /// Standard uncertainty of the normal part.
-    pub fn normal_u(&self) -> f64 {
+    pub fn normal_u(&self) -> R {
         self.normal_u
     }
 
     /// The type A parts, fewer degrees of freedom first; [`TypeA::NONE`] where there is none.
-    pub fn type_a(&self) -> [TypeA; 2] {
+    pub fn type_a(&self) -> [TypeA<R>; 2] {
         self.type_a
     }
 
     /// How far below the value the true value may lie for a one-sided reason.
-    pub fn below(&self) -> f64 {
+    pub fn below(&self) -> R {
         self.below
     }
 
     /// How far above the value the true value may lie for a one-sided reason.
-    pub fn above(&self) -> f64 {
+    pub fn above(&self) -> R {
         self.above
     }
 
     /// Standard uncertainty of all parts together (JCGM 100 5.1.2), a one-sided width w counting w/√3. For information:
     /// intervals and verdicts come from the parts.
-    pub fn u(&self) -> f64 {
+    pub fn u(&self) -> R {
         let [a, b] = self.rectangular;
         let [first, second] = self.type_a;
-        let one_sided = (self.below * self.below + self.above * self.above) / 3.0;
-        sqrt(
-            (a * a + b * b) / 3.0
-                + self.normal_u * self.normal_u
-                + (first.s * first.s + second.s * second.s)
-                + one_sided,
-        )
+        let ([a, b, u, s, t, below, above], lift) =
+            lifted([a, b, self.normal_u, first.s, second.s, self.below, self.above]);
+        let three = R::lit(3.0);
+        let one_sided = (below * below + above * above) / three;
+        ((a * a + b * b) / three + u * u + (s * s + t * t) + one_sided).square_root() / lift
     }
 
     /// Effective degrees of freedom by the Welch-Satterthwaite formula (JCGM 100 G.4.1), only the type A parts having
     /// finite ones; infinite without such parts. For information.
-    pub fn effective_dof(&self) -> f64 {
+    pub fn effective_dof(&self) -> R {
         welch_satterthwaite(self.u(), self.type_a.into_iter().map(|part| (part.s, part.dof)))
     }
 
     /// Itself if every sum of squares that follows from the parts fits the number type.
-    fn checked(self) -> Result<Estimate, EstimateError> {
+    fn checked(self) -> Result<Estimate<R>, EstimateError> {
         let u = self.u();
-        if (u * 1e3).is_finite() & (self.value.abs() + u).is_finite() { Ok(self) } else { Err(EstimateError::TooLarge) }
+        if (u * R::lit(1e3)).finite() & (self.value.magnitude() + u).finite() {
+            Ok(self)
+        } else {
+            Err(EstimateError::too_large::<R>())
+        }
     }
 }
 
+fn root_sum_square<R: Real>(x: R, y: R) -> R {
+    let ([x, y], lift) = lifted([x, y]);
+    (x * x + y * y).square_root() / lift
+}
+
 /// Fewer degrees of freedom first; the earlier one on a tie.
-fn ordered(first: TypeA, second: TypeA) -> [TypeA; 2] {
+fn ordered<R: Real>(first: TypeA<R>, second: TypeA<R>) -> [TypeA<R>; 2] {
     if second.dof < first.dof { [second, first] } else { [first, second] }
 }
 
 /// Of three parts the two nearest in degrees of freedom become one that is never narrower.
-fn merge_nearest(first: TypeA, second: TypeA, new: TypeA) -> [TypeA; 2] {
-    let merged = |x: TypeA, y: TypeA| TypeA { s: sqrt(x.s * x.s + y.s * y.s), dof: x.dof.min(y.dof) };
-    let distance = |x: TypeA, y: TypeA| (x.dof / y.dof).max(y.dof / x.dof);
+fn merge_nearest<R: Real>(first: TypeA<R>, second: TypeA<R>, new: TypeA<R>) -> [TypeA<R>; 2] {
+    let merged = |x: TypeA<R>, y: TypeA<R>| TypeA { s: root_sum_square(x.s, y.s), dof: x.dof.smaller(y.dof) };
+    let distance = |x: TypeA<R>, y: TypeA<R>| (x.dof / y.dof).larger(y.dof / x.dof);
     let (p, q, r) = (distance(first, second), distance(first, new), distance(second, new));
     if p <= q && p <= r {
         ordered(merged(first, second), new)

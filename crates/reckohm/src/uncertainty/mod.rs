@@ -17,6 +17,7 @@ mod noise;
 mod repeats;
 mod root;
 mod shape;
+mod squares;
 
 pub use coverage::Expanded;
 pub use degrees_of_freedom::effective_dof;
@@ -27,4 +28,4 @@ pub(crate) use coverage::COVERAGE_BY_CONVENTION;
 pub(crate) use degrees_of_freedom::welch_satterthwaite;
 pub(crate) use repeats::spread;
 pub(crate) use root::root;
-pub(crate) use shape::Shape;
+pub(crate) use shape::{Shape, least};

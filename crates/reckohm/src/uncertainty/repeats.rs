@@ -2,24 +2,29 @@
 
 use super::error::EstimateError;
 use super::estimate::Estimate;
-use crate::number::FINITE;
-use crate::number::elementary::sqrt;
+use super::squares::lift;
+use crate::number::{FINITE, Real};
 
 /// Mean and standard deviation of single observations (JCGM 100 4.2.1, 4.2.2), and their number; 0, 0 and 0 for none.
 /// Differences are taken against the first, so that equal observations give their mean exactly and no scatter.
-pub(crate) fn spread(observations: impl Iterator<Item = f64> + Clone) -> (f64, f64, usize) {
-    let Some(first) = observations.clone().next() else { return (0.0, 0.0, 0) };
+pub(crate) fn spread<R: Real>(observations: impl Iterator<Item = R> + Clone) -> (R, R, usize) {
+    let Some(first) = observations.clone().next() else { return (R::ZERO, R::ZERO, 0) };
     let count = observations.clone().count();
-    let n = count as f64;
-    let mean = first + observations.clone().fold(0.0, |sum, x| sum + (x - first)) / n;
+    let n = R::of_count(count);
+    let mean = first + observations.clone().fold(R::ZERO, |sum, x| sum + (x - first)) / n;
     if count < 2 {
-        return (mean, 0.0, count);
+        return (mean, R::ZERO, count);
     }
-    let squares = observations.fold(0.0, |sum, x| sum + (x - mean) * (x - mean));
-    (mean, sqrt(squares / (n - 1.0)), count)
+    let largest = observations.clone().fold(R::ZERO, |largest, x| largest.larger((x - mean).magnitude()));
+    let lift = lift(largest);
+    let squares = observations.fold(R::ZERO, |sum, x| {
+        let lifted = (x - mean) * lift;
+        sum + lifted * lifted
+    });
+    (mean, (squares / (n - R::ONE)).square_root() / lift, count)
 }
 
-impl Estimate {
+impl<R: Real> Estimate<R> {
     /// The mean of repeated observations with the standard deviation of the mean as a type A part (JCGM 100 4.2.3).
     ///
     /// ```
@@ -33,7 +38,7 @@ impl Estimate {
     ///
     /// # Errors
     /// Fewer than two observations; a range error for one that is not finite; a result that does not fit the number type.
-    pub fn from_repeats(observations: &[f64]) -> Result<Estimate, EstimateError> {
+    pub fn from_repeats(observations: &[R]) -> Result<Estimate<R>, EstimateError> {
         for x in observations {
             FINITE.check(*x)?;
         }
@@ -41,10 +46,10 @@ impl Estimate {
         if count < 2 {
             return Err(EstimateError::TooFewRepeats { given: count });
         }
-        if !(mean.is_finite() && single.is_finite()) {
-            return Err(EstimateError::TooLarge);
+        if !(mean.finite() && single.finite()) {
+            return Err(EstimateError::too_large::<R>());
         }
-        let n = count as f64;
-        Estimate::exact(mean)?.with_type_a(single / sqrt(n), n - 1.0)
+        let n = R::of_count(count);
+        Estimate::exact(mean)?.with_type_a(single / n.square_root(), n - R::ONE)
     }
 }

@@ -1,47 +1,50 @@
 //! Where a monotone function crosses zero: bracketing, with inverse quadratic steps.
 
+use crate::number::{Real, by_type};
+
 /// The point between `low` and `high` where `f` changes sign, to the last few bits; `f_low` and `f_high` are its values
 /// there and must differ in sign. Chandrupatla's method (Advances in Engineering Software 28, 1997): an inverse
 /// quadratic step where the three last points allow it, else a bisection, so it ends after some 110 calls at most and
 /// after about 10 as a rule. The order of operations is fixed, hence the bits.
-pub(crate) fn root(mut f: impl FnMut(f64) -> f64, low: f64, f_low: f64, high: f64, f_high: f64) -> f64 {
+pub(crate) fn root<R: Real>(mut f: impl FnMut(R) -> R, low: R, f_low: R, high: R, f_high: R) -> R {
     let (mut b, mut f_b) = (low, f_low);
     let (mut a, mut f_a) = (high, f_high);
-    let mut t = 0.5;
+    let half = R::lit(0.5);
+    let mut t = half;
     for _ in 0..200 {
         let x = a + t * (b - a);
         let f_x = f(x);
         let (c, f_c);
-        if (f_x > 0.0) == (f_a > 0.0) {
+        if (f_x > R::ZERO) == (f_a > R::ZERO) {
             (c, f_c) = (a, f_a);
         } else {
             (c, f_c) = (b, f_b);
             (b, f_b) = (a, f_a);
         }
         (a, f_a) = (x, f_x);
-        let (best, f_best) = if f_a.abs() < f_b.abs() { (a, f_a) } else { (b, f_b) };
-        let width = (b - a).abs();
-        let least = 2.0 * f64::EPSILON * best.abs() + 1e-305;
-        if f_best == 0.0 || width <= 2.0 * least {
+        let (best, f_best) = if f_a.magnitude() < f_b.magnitude() { (a, f_a) } else { (b, f_b) };
+        let width = (b - a).magnitude();
+        let least = R::lit(2.0) * R::SPACING_AT_ONE * best.magnitude() + by_type(1e-37, 1e-305);
+        if f_best == R::ZERO || width <= R::lit(2.0) * least {
             return best;
         }
         let (xi, phi) = ((a - b) / (c - b), (f_a - f_b) / (f_c - f_b));
-        let quadratic = phi * phi < xi && (1.0 - phi) * (1.0 - phi) < 1.0 - xi;
+        let quadratic = phi * phi < xi && (R::ONE - phi) * (R::ONE - phi) < R::ONE - xi;
         let step = if quadratic {
             f_a / (f_b - f_a) * f_c / (f_b - f_c) + (c - a) / (b - a) * f_a / (f_c - f_a) * f_b / (f_c - f_b)
         } else {
-            0.5
+            half
         };
         let edge = least / width;
         t = if step <= edge {
             edge
-        } else if step >= 1.0 - edge {
-            1.0 - edge
+        } else if step >= R::ONE - edge {
+            R::ONE - edge
         } else {
             step
         };
     }
-    if f_a.abs() < f_b.abs() { a } else { b }
+    if f_a.magnitude() < f_b.magnitude() { a } else { b }
 }
 
 #[cfg(test)]

@@ -2,55 +2,13 @@
 
 use core::fmt;
 
+use super::answer::{Answer, Side, accepts, decide, is_at_most};
 use super::error::VerdictError;
 use super::rule::{Rule, RuleKind};
-use crate::number::elementary::ln;
-use crate::part::conformance::{Conformance, conformance_probability, test_uncertainty_ratio};
+use crate::number::Real;
+use crate::part::conformance::{Ends, conformance_probability, test_uncertainty_ratio};
 use crate::part::limits::Limits;
-use crate::uncertainty::{COVERAGE_BY_CONVENTION, Estimate, Shape, root};
-
-/// The three answers.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[repr(u8)]
-pub enum Answer {
-    /// The part conforms at the agreed risk.
-    Conforms = 1,
-    /// The part does not conform at the agreed risk.
-    DoesNotConform = 2,
-    /// The measurement cannot tell at the agreed risk.
-    Undecided = 3,
-}
-
-impl Answer {
-    /// The answer in words.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Answer::Conforms => "conforms",
-            Answer::DoesNotConform => "does not conform",
-            Answer::Undecided => "undecided",
-        }
-    }
-}
-
-/// On which side of its limits the value itself lies; a value at a limit is inside.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[repr(u8)]
-pub enum Side {
-    /// Within the limits.
-    Inside = 1,
-    /// Beyond a limit.
-    Outside = 2,
-}
-
-impl Side {
-    /// The side in words.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Side::Inside => "inside",
-            Side::Outside => "outside",
-        }
-    }
-}
+use crate::uncertainty::{COVERAGE_BY_CONVENTION, Estimate, Shape, least, root};
 
 /// What to do next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -81,33 +39,33 @@ impl NextStep {
 
 /// A verdict and what it rests on.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Verdict {
+pub struct Verdict<R = f64> {
     /// The answer.
     pub answer: Answer,
     /// Where the value itself lies.
     pub side: Side,
     /// Probability that the part lies within its limits, from the shape of this measurement alone, no prior; one-sided
     /// parts are taken where they make it smallest.
-    pub conformance_probability: f64,
+    pub conformance_probability: R,
     /// Guard band, ohm: how far inside a limit a value must lie to conform. 0 under simple acceptance; none where the rule
     /// cannot be met by any value.
-    pub guard_band_ohm: Option<f64>,
+    pub guard_band_ohm: Option<R>,
     /// The lowest value that conforms, ohm; minus infinite without a lower limit; none where no value can conform.
-    pub acceptance_lower_ohm: Option<f64>,
+    pub acceptance_lower_ohm: Option<R>,
     /// The highest value that conforms, ohm; infinite without an upper limit; none where no value can conform.
-    pub acceptance_upper_ohm: Option<f64>,
+    pub acceptance_upper_ohm: Option<R>,
     /// How far the value lies from the nearest limit, ohm: a guard band below this would decide it.
-    pub distance_ohm: f64,
+    pub distance_ohm: R,
     /// Test uncertainty ratio, (upper limit - lower limit)/(2·U) at a coverage probability of 0.95; none for a single
     /// limit or an exact value.
-    pub tur: Option<f64>,
+    pub tur: Option<R>,
     /// What to do next.
     pub next_step: NextStep,
     /// The rule that gave the answer.
-    pub rule: Rule,
+    pub rule: Rule<R>,
 }
 
-impl fmt::Display for Verdict {
+impl<R: Real> fmt::Display for Verdict<R> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.answer.name())?;
         if self.answer == Answer::Undecided {
@@ -139,51 +97,77 @@ impl fmt::Display for Verdict {
 ///
 /// # Errors
 /// An error if the expanded uncertainty does not fit the number type.
-pub fn judge(estimate: &Estimate, limits: &Limits, rule: Rule) -> Result<Verdict, VerdictError> {
+pub fn judge<R: Real>(estimate: &Estimate<R>, limits: &Limits<R>, rule: Rule<R>) -> Result<Verdict<R>, VerdictError> {
     let shape = Shape::of(estimate);
     let (lower, upper) = (limits.lower_ohm(), limits.upper_ohm());
     let value = estimate.value();
-    let chance = Conformance::of(estimate, limits, &shape);
-    let side = if limits.contains(value) { Side::Inside } else { Side::Outside };
+    let decision = decide(estimate, limits, rule, &shape);
     let guard = match rule.risk() {
-        None => Some(0.0),
+        None => Some(R::ZERO),
         Some(risk) => guard_band(&shape, upper - lower, risk, rule.kind()),
     };
-    let (one_sided_low, one_sided_high) =
-        if rule.kind() == RuleKind::SimpleAcceptance { (0.0, 0.0) } else { (estimate.below(), estimate.above()) };
-    let acceptance =
-        guard.map(|w| (lower + w + one_sided_low, upper - w - one_sided_high)).filter(|(low, high)| low <= high);
-    let accepted = acceptance.is_some_and(|(low, high)| value >= low && value <= high);
-    let rejected = match rule.risk() {
-        None => !accepted,
-        Some(risk) => match rule.kind() {
-            RuleKind::MaxRisk => chance.best <= risk,
-            _ => {
-                let w = shape.quantile_above(risk);
-                value >= upper + w + estimate.below() || value <= lower - w - estimate.above()
-            }
-        },
+    let acceptance = match (rule.risk(), guard) {
+        (None, _) => Some((lower, upper)),
+        (Some(risk), Some(guard)) => {
+            let accepted = |x: R| accepts(Ends::at(x, estimate, limits, &shape), rule.kind(), risk);
+            let outermost = (lower + guard + estimate.below(), upper - guard - estimate.above());
+            acceptance_limits(outermost, value, decision.answer == Answer::Conforms, accepted)
+        }
+        (Some(_), None) => None,
     };
-    let answer = if accepted {
-        Answer::Conforms
-    } else if rejected {
-        Answer::DoesNotConform
-    } else {
-        Answer::Undecided
-    };
-    let tur = test_uncertainty_ratio(limits, estimate.expanded(COVERAGE_BY_CONVENTION)?.half_width);
+    let tur = test_uncertainty_ratio(limits, estimate.expanded(R::lit(COVERAGE_BY_CONVENTION))?.half_width);
     Ok(Verdict {
-        answer,
-        side,
-        conformance_probability: chance.worst,
+        answer: decision.answer,
+        side: decision.side,
+        conformance_probability: decision.conformance_probability,
         guard_band_ohm: guard,
         acceptance_lower_ohm: acceptance.map(|(low, _)| low),
         acceptance_upper_ohm: acceptance.map(|(_, high)| high),
-        distance_ohm: (value - lower).abs().min((upper - value).abs()),
-        tur: tur.is_finite().then_some(tur),
-        next_step: if answer == Answer::Undecided { next_step(estimate) } else { NextStep::None },
+        distance_ohm: (value - lower).magnitude().smaller((upper - value).magnitude()),
+        tur: tur.finite().then_some(tur),
+        next_step: if decision.answer == Answer::Undecided { next_step(estimate) } else { NextStep::None },
         rule,
     })
+}
+
+/// The lowest and the highest value that conforms. Quantiles put them at `outermost`, rounded; the answer is found by tails.
+/// So that the two agree to the last digit, each is taken as far inwards as it takes for a value there to conform (hardly
+/// ever, and then by some spacings of its number), and on the right side of the value judged.
+fn acceptance_limits<R: Real>(
+    outermost: (R, R),
+    value: R,
+    conforms: bool,
+    accepted: impl Fn(R) -> bool,
+) -> Option<(R, R)> {
+    let (low, high) = outermost;
+    let value_is_high = high - value < value - low;
+    let from_low = || inwards(low, high, |x| accepted(x) && (conforms || value_is_high || x > value));
+    let from_high = || inwards(high, low, |x| accepted(x) && (conforms || !value_is_high || x < value));
+    let found = if low <= high { from_low().zip(from_high()).filter(|(low, high)| low <= high) } else { None };
+    if conforms {
+        let (low, high) = found.unwrap_or((value, value));
+        return Some((low.smaller(value), high.larger(value)));
+    }
+    found
+}
+
+/// The first of ever longer steps from one end towards the other where something holds.
+fn inwards<R: Real>(from: R, towards: R, holds: impl Fn(R) -> bool) -> Option<R> {
+    if !from.finite() {
+        return Some(from);
+    }
+    let size = R::SPACING_AT_ONE * from.magnitude().larger(R::SMALLEST_NORMAL);
+    let down = towards < from;
+    let mut step = if down { -size } else { size };
+    let mut x = from;
+    while if down { x >= towards } else { x <= towards } {
+        if holds(x) {
+            return Some(x);
+        }
+        x = from + step;
+        step += step;
+    }
+    None
 }
 
 /// Judges each of an array of estimates; nothing is written unless all can be judged.
@@ -201,15 +185,15 @@ pub fn judge(estimate: &Estimate, limits: &Limits, rule: Rule) -> Result<Verdict
 ///
 /// # Errors
 /// Different lengths, or the first estimate that cannot be judged.
-pub fn judge_into(
-    estimates: &[Estimate],
-    limits: &Limits,
-    rule: Rule,
-    verdicts: &mut [Verdict],
+pub fn judge_into<R: Real>(
+    estimates: &[Estimate<R>],
+    limits: &Limits<R>,
+    rule: Rule<R>,
+    verdicts: &mut [Verdict<R>],
 ) -> Result<(), VerdictError> {
     same_length(estimates.len(), verdicts.len())?;
     for estimate in estimates {
-        estimate.expanded(COVERAGE_BY_CONVENTION)?;
+        estimate.expanded(R::lit(COVERAGE_BY_CONVENTION))?;
     }
     for (estimate, verdict) in estimates.iter().zip(verdicts) {
         *verdict = judge(estimate, limits, rule)?;
@@ -231,10 +215,10 @@ pub fn judge_into(
 ///
 /// # Errors
 /// Different lengths.
-pub fn conformance_probability_into(
-    estimates: &[Estimate],
-    limits: &Limits,
-    probabilities: &mut [f64],
+pub fn conformance_probability_into<R: Real>(
+    estimates: &[Estimate<R>],
+    limits: &Limits<R>,
+    probabilities: &mut [R],
 ) -> Result<(), VerdictError> {
     same_length(estimates.len(), probabilities.len())?;
     for (estimate, probability) in estimates.iter().zip(probabilities) {
@@ -248,35 +232,40 @@ fn same_length(estimates: usize, room: usize) -> Result<(), VerdictError> {
 }
 
 /// How far inside a limit a value must lie; none if no value between limits `width` apart can meet the rule.
-fn guard_band(shape: &Shape, width: f64, risk: f64, kind: RuleKind) -> Option<f64> {
+fn guard_band<R: Real>(shape: &Shape<R>, width: R, risk: R, kind: RuleKind) -> Option<R> {
     let one_limit = shape.quantile_above(risk);
-    if kind == RuleKind::Guarded || width.is_infinite() {
+    if kind == RuleKind::Guarded || !width.finite() {
         return Some(one_limit);
     }
     // Both limits count: the tails beyond the near and the far one add up to the risk.
-    let half = 0.5 * width;
-    let excess = |w: f64| ln((shape.above(w) + shape.above(width - w)).max(1e-300)) - ln(risk);
+    let half = R::lit(0.5) * width;
+    let outside = |w: R| shape.above(w) + shape.above(width - w);
+    let excess = |w: R| outside(w).larger(least()).natural_log() - risk.natural_log();
     let at_middle = excess(half);
-    if at_middle > 0.0 {
-        return None;
+    if at_middle > R::ZERO {
+        return is_at_most(outside(half), risk).then_some(half);
     }
     if one_limit >= half {
         return Some(half);
     }
     let at_one_limit = excess(one_limit);
-    if at_one_limit <= 0.0 {
+    if at_one_limit <= R::ZERO {
         return Some(one_limit);
     }
     Some(root(excess, one_limit, at_one_limit, half, at_middle))
 }
 
 /// What keeps the answer open most.
-fn next_step(estimate: &Estimate) -> NextStep {
+fn next_step<R: Real>(estimate: &Estimate<R>) -> NextStep {
     let [a, b] = estimate.rectangular();
     let [first, second] = estimate.type_a();
-    let meter = (a * a + b * b) / 3.0;
-    let scatter = first.s * first.s + second.s * second.s + estimate.normal_u() * estimate.normal_u();
-    let one_sided = (estimate.below() * estimate.below() + estimate.above() * estimate.above()) / 3.0;
+    let three = R::lit(3.0);
+    // As parts of u, whose squares are not lost however small it is.
+    let u = estimate.u();
+    let square = |part: R| (part / u) * (part / u);
+    let meter = (square(a) + square(b)) / three;
+    let scatter = square(first.s) + square(second.s) + square(estimate.normal_u());
+    let one_sided = (square(estimate.below()) + square(estimate.above())) / three;
     if one_sided > meter && one_sided > scatter {
         NextStep::RemoveOneSided
     } else if scatter > meter {

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::number::{OutOfRange, RISK};
+use crate::number::{OutOfRange, RISK, Real};
 
 /// Which sort of rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -27,21 +27,21 @@ pub enum RuleKind {
 /// # Ok::<(), reckohm::number::OutOfRange>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Rule {
+pub struct Rule<R = f64> {
     kind: RuleKind,
-    risk: f64,
+    risk: R,
 }
 
-impl Rule {
+impl<R: Real> Rule<R> {
     /// The value alone decides: two answers, and half of the parts at a limit are judged wrongly.
     ///
     /// ```
     /// use reckohm::verdict::Rule;
-    /// assert_eq!(Rule::simple_acceptance().risk(), None);
+    /// assert_eq!(Rule::<f64>::simple_acceptance().risk(), None);
     /// # Ok::<(), reckohm::number::OutOfRange>(())
     /// ```
-    pub const fn simple_acceptance() -> Rule {
-        Rule { kind: RuleKind::SimpleAcceptance, risk: 0.0 }
+    pub const fn simple_acceptance() -> Rule<R> {
+        Rule { kind: RuleKind::SimpleAcceptance, risk: R::ZERO }
     }
 
     /// A guard band at each limit by itself: a part "conforms" only if the probability that it lies beyond that limit is
@@ -56,7 +56,7 @@ impl Rule {
     ///
     /// # Errors
     /// A range error unless 0 < risk < 0.5.
-    pub fn guarded(risk: f64) -> Result<Rule, OutOfRange> {
+    pub fn guarded(risk: R) -> Result<Rule<R>, OutOfRange> {
         Ok(Rule { kind: RuleKind::Guarded, risk: RISK.check(risk)? })
     }
 
@@ -72,7 +72,7 @@ impl Rule {
     ///
     /// # Errors
     /// A range error unless 0 < risk < 0.5.
-    pub fn max_risk(risk: f64) -> Result<Rule, OutOfRange> {
+    pub fn max_risk(risk: R) -> Result<Rule<R>, OutOfRange> {
         Ok(Rule { kind: RuleKind::MaxRisk, risk: RISK.check(risk)? })
     }
 
@@ -82,12 +82,12 @@ impl Rule {
     }
 
     /// The risk agreed on; none for simple acceptance.
-    pub fn risk(&self) -> Option<f64> {
+    pub fn risk(&self) -> Option<R> {
         (self.kind != RuleKind::SimpleAcceptance).then_some(self.risk)
     }
 }
 
-impl fmt::Display for Rule {
+impl<R: Real> fmt::Display for Rule<R> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.kind {
             RuleKind::SimpleAcceptance => f.write_str("simple acceptance"),

@@ -1,0 +1,86 @@
+//! The decision alone: it is that of the whole verdict, and single precision decides as double does.
+
+use reckohm::uncertainty::Estimate;
+use reckohm::verdict::{Answer, Limits, Rule, RuleKind, answer, judge};
+use reckohm_tests::random::Random;
+
+/// An estimate around limits of 4700 ohm, its parts of any mixture.
+fn estimate(random: &mut Random, value: f64) -> Estimate {
+    let mut part = |most: f64| if random.below(3) == 0 { 0.0 } else { most * random.unit() };
+    let (a, b, u, s, below, above) = (part(80.0), part(20.0), part(30.0), part(10.0), part(5.0), part(5.0));
+    let dof = 1.0 + random.below(9) as f64;
+    let shaped = Estimate::exact(value).and_then(|e| e.with_rectangular(a)?.with_rectangular(b)?.with_normal(u));
+    shaped.and_then(|e| e.with_type_a(s, dof)?.with_one_sided(below, above)).unwrap()
+}
+
+fn rule(random: &mut Random) -> Rule {
+    let risk = random.one_of(&[0.05, 0.01, 0.001, 0.3]);
+    match random.below(3) {
+        0 => Rule::simple_acceptance(),
+        1 => Rule::guarded(risk).unwrap(),
+        _ => Rule::max_risk(risk).unwrap(),
+    }
+}
+
+#[test]
+fn the_answer_is_that_of_the_verdict_and_agrees_with_its_acceptance_limits() {
+    let mut random = Random::new(106);
+    let limits = Limits::from_tolerance(4700.0, 0.05).unwrap();
+    let mut seen = [0; 3];
+    for case in 0..150 {
+        let (value, rule) = (4300.0 + 800.0 * random.unit(), rule(&mut random));
+        let shape = estimate(&mut random, value);
+        // Half of the values at an acceptance limit itself, or a few spacings off it.
+        let first = judge(&shape, &limits, rule).unwrap();
+        let shape = match first.acceptance_upper_ohm {
+            Some(end) if case % 2 == 0 => {
+                let near = f64::from_bits(end.to_bits() + random.below(7) - 3);
+                let [a, b] = shape.rectangular();
+                Estimate::from_parts(near, [a, b], shape.normal_u(), shape.type_a(), shape.below(), shape.above())
+                    .unwrap()
+            }
+            _ => shape,
+        };
+        let verdict = judge(&shape, &limits, rule).unwrap();
+        let decision = answer(&shape, &limits, rule);
+        assert_eq!((decision.answer, decision.side), (verdict.answer, verdict.side));
+        assert_eq!(decision.conformance_probability.to_bits(), verdict.conformance_probability.to_bits());
+        let within = verdict
+            .acceptance_lower_ohm
+            .zip(verdict.acceptance_upper_ohm)
+            .is_some_and(|(low, high)| (low..=high).contains(&shape.value()));
+        assert_eq!(within, verdict.answer == Answer::Conforms, "{shape:?} {rule}");
+        seen[verdict.answer as usize - 1] += 1;
+    }
+    assert!(seen.iter().all(|count| *count > 10), "{seen:?}");
+}
+
+#[test]
+fn single_precision_decides_as_double_does_but_next_to_the_risk() {
+    let mut random = Random::new(32);
+    let limits = Limits::from_tolerance(4700.0, 0.05).unwrap();
+    let single_limits = Limits::from_tolerance(4700.0_f32, 0.05).unwrap();
+    let (mut same, mut worst) = (0, 0.0_f64);
+    for _ in 0..1000 {
+        let value = f64::from((4300.0 + 800.0 * random.unit()) as f32);
+        let (shape, rule) = (estimate(&mut random, value), rule(&mut random));
+        let narrow = |x: f64| x as f32;
+        let [a, b] = shape.rectangular().map(narrow);
+        let type_a =
+            shape.type_a().map(|part| reckohm::uncertainty::TypeA { s: narrow(part.s), dof: narrow(part.dof) });
+        let (u, below, above) = (narrow(shape.normal_u()), narrow(shape.below()), narrow(shape.above()));
+        let single = Estimate::from_parts(narrow(value), [a, b], u, type_a, below, above).unwrap();
+        let single_rule = match (rule.kind(), rule.risk().map(narrow)) {
+            (RuleKind::Guarded, Some(risk)) => Rule::guarded(risk).unwrap(),
+            (RuleKind::MaxRisk, Some(risk)) => Rule::max_risk(risk).unwrap(),
+            _ => Rule::simple_acceptance(),
+        };
+        let (double, float) = (answer(&shape, &limits, rule), answer(&single, &single_limits, single_rule));
+        let off = (double.conformance_probability - f64::from(float.conformance_probability)).abs();
+        worst = worst.max(off);
+        same += usize::from(double.answer == float.answer);
+    }
+    // Parts rounded to single precision shift a probability by what a spacing of the value is to the narrowest part.
+    assert!(worst < 2e-5, "{worst}");
+    assert!(same >= 998, "{same} of 1000 alike");
+}
