@@ -115,7 +115,7 @@ fn the_tail_ends_where_the_doubles_end() {
     let tail = t_above(f64::MAX, 0.1).unwrap();
     assert!(t_quantile_above(tail * 1.0001, 0.1).unwrap() > 1e307);
     let error = t_quantile_above(tail * 0.9999, 0.1).unwrap_err();
-    assert!(matches!(error, DistributionError::Beyond(BeyondDouble { lower, .. }) if lower == tail), "{error:?}");
+    assert!(matches!(error, DistributionError::Beyond(BeyondReach { lower, .. }) if lower == tail), "{error:?}");
     assert!(t_above(f64::MAX, 5e-324).unwrap() <= 0.5);
     assert_eq!(t_above(f64::MIN, 1e20).unwrap(), 1.0);
 }
@@ -159,13 +159,13 @@ fn every_message_is_whole_and_comes_back_from_its_numbers() {
         (
             t_quantile(1e-300, 0.1).unwrap_err(),
             "distribution: quantile of Student's t: probability 1e-300 given, LOWER to 1e0 allowed with these degrees of \
-             freedom, for beyond them it is larger than any double; give a probability less extreme, or more degrees of \
+             freedom, for beyond them it is larger than any number of its precision; give a probability less extreme, or more degrees of \
              freedom",
         ),
         (
             t_quantile_into(&[0.5, 1e-300], 0.1, &mut out).unwrap_err(),
             "distribution: element 1, the first of 1 that failed: quantile of Student's t: probability 1e-300 given, LOWER \
-             to 1e0 allowed with these degrees of freedom, for beyond them it is larger than any double; give a probability \
+             to 1e0 allowed with these degrees of freedom, for beyond them it is larger than any number of its precision; give a probability \
              less extreme, or more degrees of freedom",
         ),
         (

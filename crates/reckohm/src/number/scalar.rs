@@ -186,7 +186,7 @@ pub trait Real:
 }
 
 /// Seals [`Real`], so that a formula may rely on what it knows of the two types.
-pub trait OnlyPlainNumbers: super::normal::NormalSeries + super::quadrature::Nodes {}
+pub trait OnlyPlainNumbers: super::normal::NormalSeries + super::quadrature::Nodes + super::student_t::HasEnds {}
 impl OnlyPlainNumbers for f32 {}
 impl OnlyPlainNumbers for f64 {}
 

@@ -10,28 +10,97 @@
 use core::f64::consts::PI;
 
 use super::normal;
-use super::scalar::{Real, by_type};
+use super::scalar::Real;
 
-/// From here on the distribution is the normal one to the last bit wherever its tail has all its digits.
-#[inline(always)]
-fn as_normal<R: Real>() -> R {
-    by_type(1.0e12, 1.0e24)
+/// Ends and numbers of steps, which depend on how many digits a number has.
+pub struct Ends<R: 'static> {
+    /// From this many degrees of freedom on the distribution is the normal one to the last bit wherever its tail has all
+    /// its digits.
+    as_normal: R,
+    /// Fewer degrees of freedom are taken as this many.
+    fewest: R,
+    /// Up to this t its square is finite by far.
+    farthest: R,
+    /// Up to this t²/ν it can be worked with as it is.
+    largest_square: R,
+    /// The exponential of this is finite.
+    highest_exponent: R,
+    /// The series is used up to this t² and this y.
+    central_square: R,
+    central_y: R,
+    /// Terms of the series: they fall at least by y·(a + ½ + n)/(3/2 + n), and leave less than a tenth of a rounding at
+    /// both corners of the region.
+    terms: u32,
+    /// Steps of the continued fraction: the first, and the second over t² more. Found by trial: with fewer the error grows.
+    steps: R,
+    more_steps: R,
+    /// From here on [`gamma_ratio`] is its asymptotic series.
+    asymptotic: R,
+    /// Coefficients of [`gamma_ratio`], from the first inverse square on.
+    gamma_ratio: &'static [R],
+    /// Corrections of the start value of a quantile. On logarithmic scales both the tail and the probability from the
+    /// centre are concave, so Newton's method converges from any start; found by trial as well.
+    corrections: u32,
 }
 
-/// Fewer degrees of freedom are taken as this many.
-#[inline(always)]
-fn fewest<R: Real>() -> R {
-    by_type(1.0e-36, 1.0e-300)
+/// A number that the formulas here have their ends for.
+pub trait HasEnds: Sized + 'static {
+    /// The ends of its type.
+    const STUDENT_T: Ends<Self>;
+}
+
+impl HasEnds for f64 {
+    const STUDENT_T: Ends<f64> = Ends {
+        as_normal: 1.0e24,
+        fewest: 1.0e-300,
+        farthest: 1.0e150,
+        largest_square: 1.0e200,
+        highest_exponent: 709.0,
+        central_square: 3.0,
+        central_y: 0.5,
+        terms: 80,
+        steps: 12.0,
+        more_steps: 180.0,
+        asymptotic: 10.0,
+        gamma_ratio: &[
+            0.015625,
+            -0.0023193359375,
+            0.0012035369873046875,
+            -0.001298762857913970947265625,
+            0.002385557512752711772918701,
+            -0.006670963462056533899158239,
+            0.02641215466006485712568974,
+        ],
+        corrections: 10,
+    };
+}
+
+impl HasEnds for f32 {
+    const STUDENT_T: Ends<f32> = Ends {
+        as_normal: 1.0e12,
+        fewest: 1.0e-36,
+        farthest: 1.0e18,
+        largest_square: 1.0e36,
+        highest_exponent: 88.0,
+        central_square: 1.0,
+        central_y: 0.3,
+        terms: 14,
+        steps: 3.0,
+        more_steps: 32.0,
+        asymptotic: 4.0,
+        gamma_ratio: &[0.015625, -0.002_319_336, 0.001_203_537],
+        corrections: 5,
+    };
 }
 
 /// The density at t.
 pub(crate) fn density<R: Real>(t: R, dof: R) -> R {
-    if dof >= as_normal() { normal::density(t) } else { Place::at(t.magnitude(), dof).density() }
+    if dof >= R::STUDENT_T.as_normal { normal::density(t) } else { Place::at(t.magnitude(), dof).density() }
 }
 
 /// The probability of more than t, to full relative accuracy in its tail.
 pub(crate) fn above<R: Real>(t: R, dof: R) -> R {
-    if dof >= as_normal() {
+    if dof >= R::STUDENT_T.as_normal {
         return normal::above(t);
     }
     let place = Place::at(t.magnitude(), dof);
@@ -39,14 +108,14 @@ pub(crate) fn above<R: Real>(t: R, dof: R) -> R {
     if t < R::ZERO { R::ONE - tail } else { tail }
 }
 
-/// Whether the t that is exceeded with probability p up to one half is a number of its type.
-pub(crate) fn is_reached<R: Real>(p: R, dof: R) -> bool {
-    dof >= as_normal() || Place::at(R::LARGEST, dof).ln_tail() <= p.natural_log()
+/// The logarithm of the probability of more than the largest number.
+pub(crate) fn ln_farthest_tail<R: Real>(dof: R) -> R {
+    if dof >= R::STUDENT_T.as_normal { -R::INFINITE } else { Place::at(R::LARGEST, dof).ln_tail() }
 }
 
 /// The t that is exceeded with probability p, for 0 < p < 1; the largest number where it is beyond it.
 pub(crate) fn quantile_above<R: Real>(p: R, dof: R) -> R {
-    if dof >= as_normal() {
+    if dof >= R::STUDENT_T.as_normal {
         return normal::quantile_above(p);
     }
     if p > R::lit(0.5) {
@@ -60,14 +129,10 @@ pub(crate) fn quantile_above<R: Real>(p: R, dof: R) -> R {
     if p > R::lit(0.3) { central_quantile(from_centre, dof) } else { tail_quantile(p, dof) }
 }
 
-/// Corrections of the start value of a quantile. On logarithmic scales both the tail and the probability from the centre
-/// are concave, so Newton's method converges from any start.
-const STEPS: usize = 10;
-
 fn central_quantile<R: Real>(from_centre: R, dof: R) -> R {
     let wanted = from_centre.natural_log();
     let mut t = from_centre / Place::at(R::ZERO, dof).density();
-    for _ in 0..STEPS {
+    for _ in 0..R::STUDENT_T.corrections {
         let place = Place::at(t, dof);
         let probability = if place.is_central() { place.between() } else { R::lit(0.5) - place.tail() };
         t *= ((wanted - probability.natural_log()) * probability / (t * place.density())).exponential();
@@ -78,9 +143,7 @@ fn central_quantile<R: Real>(from_centre: R, dof: R) -> R {
 fn tail_quantile<R: Real>(p: R, dof: R) -> R {
     let wanted = p.natural_log();
     let mut t = tail_start(p, dof);
-    // As far as one step may go, in the logarithm.
-    let farthest = by_type::<R>(80.0, 700.0);
-    for _ in 0..STEPS {
+    for _ in 0..R::STUDENT_T.corrections {
         let place = Place::at(t, dof);
         // The tail over t times the density: the step of the logarithm of t for one of the logarithm of the tail.
         let (ln_tail, slope) = if place.is_central() {
@@ -90,26 +153,28 @@ fn tail_quantile<R: Real>(p: R, dof: R) -> R {
             (place.ln_tail(), R::lit(0.5) / (place.first_step() - place.taken()))
         };
         let step = (ln_tail - wanted) * slope;
-        t = (t * step.smaller(farthest).larger(-farthest).exponential()).smaller(R::LARGEST);
+        t = (t * step.smaller(R::STUDENT_T.highest_exponent).larger(-R::STUDENT_T.highest_exponent).exponential())
+            .smaller(R::LARGEST);
     }
     t
 }
 
 /// A start value for a quantile in the tail.
 fn tail_start<R: Real>(p: R, dof: R) -> R {
-    let highest = by_type::<R>(88.0, 709.0);
     let a = R::lit(0.5) * dof;
     if dof < R::lit(3.0) {
         // The tail is nearly a power of t there: ½·xᵃ·Γ(a + ½)/(Γ(a)·a·√π).
         let front = a * R::lit(PI).square_root() / gamma_ratio(a);
         let ln_x = (((R::lit(2.0) * p).natural_log() + front.natural_log()) / a).smaller(R::lit(-0.7));
         let ln_rest = (R::ONE - ln_x.exponential()).natural_log();
-        return (R::lit(0.5) * (dof.natural_log() + ln_rest - ln_x)).smaller(highest).exponential();
+        return (R::lit(0.5) * (dof.natural_log() + ln_rest - ln_x))
+            .smaller(R::STUDENT_T.highest_exponent)
+            .exponential();
     }
     // Wallace's approximation to the normal quantile, solved for t (Biometrika 46, 1959).
     let eightfold = R::lit(8.0) * dof;
     let normal = normal::quantile_above(p) * (eightfold + R::lit(3.0)) / (eightfold + R::ONE);
-    (dof * (normal * normal / dof).smaller(highest).exponential_less_one()).square_root()
+    (dof * (normal * normal / dof).smaller(R::STUDENT_T.highest_exponent).exponential_less_one()).square_root()
 }
 
 /// A place t ≥ 0 on the distribution, with what the formulas share.
@@ -129,14 +194,14 @@ struct Place<R> {
 impl<R: Real> Place<R> {
     fn at(t: R, dof: R) -> Place<R> {
         // With fewer, every number but 0 is as far out as any other; its half would have lost digits.
-        let dof = dof.larger(fewest());
+        let dof = dof.larger(R::STUDENT_T.fewest);
         let half_dof = R::lit(0.5) * dof;
-        let far = by_type::<R>(1.0e36, 1.0e200);
         let direct = t * t / dof;
         let scaled = t / dof.square_root();
         // The direct square carries one rounding less, which counts where it is multiplied by a large ν.
-        let square = if t < by_type(1.0e18, 1.0e150) && direct < far { direct } else { scaled * scaled };
-        if square < far {
+        let square =
+            if t < R::STUDENT_T.farthest && direct < R::STUDENT_T.largest_square { direct } else { scaled * scaled };
+        if square < R::STUDENT_T.largest_square {
             let whole = R::ONE + square;
             Place { t, dof, half_dof, x: R::ONE / whole, y: square / whole, ln_growth: square.log_of_one_more() }
         } else {
@@ -148,7 +213,7 @@ impl<R: Real> Place<R> {
 
     /// Whether the series is used; elsewhere the continued fraction is.
     fn is_central(self) -> bool {
-        self.t * self.t <= R::lit(3.0) && self.y <= R::lit(0.5)
+        self.t * self.t <= R::STUDENT_T.central_square && self.y <= R::STUDENT_T.central_y
     }
 
     fn density(self) -> R {
@@ -161,8 +226,7 @@ impl<R: Real> Place<R> {
         let mut term = R::ONE;
         let mut sum = R::ONE;
         let mut n = R::ZERO;
-        // Terms fall at least by y·(a + ½ + n)/(3/2 + n); 80 reach 1e-17 at both corners of the region.
-        while n < R::lit(80.0) {
+        for _ in 0..R::STUDENT_T.terms {
             term *= (self.half_dof + R::lit(0.5) + n) / (R::lit(1.5) + n) * self.y;
             sum += term;
             n += R::ONE;
@@ -197,7 +261,8 @@ impl<R: Real> Place<R> {
     fn taken(self) -> R {
         let Place { half_dof: a, x, y, .. } = self;
         let (half, one, two) = (R::lit(0.5), R::ONE, R::lit(2.0));
-        let mut n = R::lit(12.0) + whole_part(R::lit(180.0) / (self.t * self.t).larger(R::lit(3.0)));
+        let mut n = R::STUDENT_T.steps
+            + whole_part(R::STUDENT_T.more_steps / (self.t * self.t).larger(R::STUDENT_T.central_square));
         let mut rest = R::ZERO;
         while n > half {
             let divisor = a + two * n - one;
@@ -225,22 +290,13 @@ fn whole_part<R: Real>(x: R) -> R {
 fn gamma_ratio<R: Real>(a: R) -> R {
     let mut below = R::ONE;
     let mut a = a;
-    while a < R::lit(10.0) {
+    while a < R::STUDENT_T.asymptotic {
         below *= a / (a + R::lit(0.5));
         a += R::ONE;
     }
     let middle = a - R::lit(0.25);
     let inverse = R::ONE / (middle * middle);
-    // Coefficients from the last inverse square to the first.
-    let coefficients = [
-        R::lit(0.02641215466006485712568974),
-        R::lit(-0.006670963462056533899158239),
-        R::lit(0.002385557512752711772918701),
-        R::lit(-0.001298762857913970947265625),
-        R::lit(0.0012035369873046875),
-        R::lit(-0.0023193359375),
-        R::lit(0.015625),
-    ];
-    let series = coefficients.into_iter().fold(R::ZERO, |series, coefficient| series * inverse + coefficient);
+    let series =
+        R::STUDENT_T.gamma_ratio.iter().rev().fold(R::ZERO, |series, coefficient| series * inverse + *coefficient);
     below * middle.square_root() * (R::ONE + series * inverse)
 }

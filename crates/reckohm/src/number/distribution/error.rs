@@ -8,7 +8,7 @@ use crate::number::{Detail, Kind, OutOfRange};
 
 /// Tells two lengths of this area from those of others in [`Detail::argument`].
 const LENGTHS: u16 = 20;
-/// Tells a quantile beyond the doubles in [`Detail::argument`].
+/// Tells a quantile beyond the largest number in [`Detail::argument`].
 const QUANTILE: u16 = 21;
 
 /// Why there is no probability and no quantile.
@@ -18,9 +18,9 @@ pub enum DistributionError {
     /// A number outside its range.
     #[error("distribution: {0}")]
     Range(#[from] OutOfRange),
-    /// A quantile beyond the largest double.
+    /// A quantile beyond the largest number of its type.
     #[error("distribution: {0}")]
-    Beyond(#[from] BeyondDouble),
+    Beyond(#[from] BeyondReach),
     /// Elements of an array that failed; nothing was written.
     #[error("distribution: element {index}, the first of {failed} that failed: {fault}")]
     Element {
@@ -50,41 +50,42 @@ pub enum ElementFault {
     /// A number outside its range.
     #[error("{0}")]
     Range(#[from] OutOfRange),
-    /// A quantile beyond the largest double.
+    /// A quantile beyond the largest number of its type.
     #[error("{0}")]
-    Beyond(#[from] BeyondDouble),
+    Beyond(#[from] BeyondReach),
 }
 
-/// A quantile of Student's t that no double can hold: with a fraction of a degree of freedom the tails reach that far.
+/// A quantile of Student's t that no number of its type can hold: with a few degrees of freedom or a fraction of one the
+/// tails reach that far.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BeyondDouble {
+pub struct BeyondReach {
     /// The probability given.
     pub probability: f64,
-    /// The smallest probability whose quantile is a double, at these degrees of freedom.
+    /// The smallest probability whose quantile is a number of its type, at these degrees of freedom.
     pub lower: f64,
     /// The largest.
     pub upper: f64,
 }
 
-impl fmt::Display for BeyondDouble {
+impl fmt::Display for BeyondReach {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let BeyondDouble { probability, lower, upper } = self;
+        let BeyondReach { probability, lower, upper } = self;
         write!(
             f,
             "quantile of Student's t: probability {probability:e} given, {lower:e} to {upper:e} allowed with these degrees \
-             of freedom, for beyond them it is larger than any double; give a probability less extreme, or more degrees of \
-             freedom"
+             of freedom, for beyond them it is larger than any number of its precision; give a probability less extreme, or \
+             more degrees of freedom"
         )
     }
 }
 
-impl core::error::Error for BeyondDouble {}
+impl core::error::Error for BeyondReach {}
 
 impl ElementFault {
     fn detail(&self) -> Detail {
         match *self {
             ElementFault::Range(range) => range.detail(),
-            ElementFault::Beyond(BeyondDouble { probability, lower, upper }) => {
+            ElementFault::Beyond(BeyondReach { probability, lower, upper }) => {
                 Detail { argument: QUANTILE, given: probability, lower, upper, ..Detail::new(Kind::ResultOutOfRange) }
             }
         }
@@ -92,7 +93,7 @@ impl ElementFault {
 
     fn from_detail(detail: &Detail) -> Option<ElementFault> {
         match (detail.kind, detail.argument) {
-            (Kind::ResultOutOfRange, QUANTILE) => Some(ElementFault::Beyond(BeyondDouble {
+            (Kind::ResultOutOfRange, QUANTILE) => Some(ElementFault::Beyond(BeyondReach {
                 probability: detail.given,
                 lower: detail.lower,
                 upper: detail.upper,

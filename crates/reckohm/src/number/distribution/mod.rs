@@ -5,7 +5,8 @@
 //! way the quantile of a small risk comes from `…_quantile_above(risk)`, not from `…_quantile(1 - risk)`.
 //!
 //! A tail below the smallest double is 0: that of the normal distribution from about 38.5 on. A quantile beyond the largest
-//! double, as a fraction of a degree of freedom can have, is an error.
+//! double, as a fraction of a degree of freedom can have, is an error. The forms ending in `_f32` are the same formulas in
+//! single precision, with its ends: tails to 1.2e-38 keep their digits, and no quantile is beyond the largest `f32`.
 //!
 //! ```
 //! use reckohm::distribution::{normal_quantile_above, t_quantile_above};
@@ -18,11 +19,15 @@
 
 mod arrays;
 mod error;
+mod formula;
+mod single;
 
 pub use arrays::*;
-pub use error::{BeyondDouble, DistributionError, ElementFault};
+pub use error::{BeyondReach, DistributionError, ElementFault};
+pub use single::*;
 
-use super::{DEGREES_OF_FREEDOM, DEVIATE, PROBABILITY, normal, student_t};
+use formula::{NormalAbove, NormalBelow, NormalQuantile, NormalQuantileAbove};
+use formula::{TAbove, TBelow, TQuantile, TQuantileAbove, answer};
 
 /// Probability that a standard normal value is below `z`.
 ///
@@ -40,7 +45,7 @@ use super::{DEGREES_OF_FREEDOM, DEVIATE, PROBABILITY, normal, student_t};
 /// # Ok::<(), reckohm::distribution::DistributionError>(())
 /// ```
 pub fn normal_below(z: f64) -> Result<f64, DistributionError> {
-    Ok(normal::below(DEVIATE.check(z)?))
+    answer(NormalBelow, z)
 }
 
 /// Probability that a standard normal value is above `z`.
@@ -59,7 +64,7 @@ pub fn normal_below(z: f64) -> Result<f64, DistributionError> {
 /// # Ok::<(), reckohm::distribution::DistributionError>(())
 /// ```
 pub fn normal_above(z: f64) -> Result<f64, DistributionError> {
-    Ok(normal::above(DEVIATE.check(z)?))
+    answer(NormalAbove, z)
 }
 
 /// The value that a standard normal value is below with probability `p`.
@@ -80,7 +85,7 @@ pub fn normal_above(z: f64) -> Result<f64, DistributionError> {
 /// # Ok::<(), reckohm::distribution::DistributionError>(())
 /// ```
 pub fn normal_quantile(p: f64) -> Result<f64, DistributionError> {
-    Ok(positive_zero(-normal::quantile_above(PROBABILITY.check(p)?)))
+    answer(NormalQuantile, p)
 }
 
 /// The value that a standard normal value is above with probability `p`.
@@ -99,7 +104,7 @@ pub fn normal_quantile(p: f64) -> Result<f64, DistributionError> {
 /// # Ok::<(), reckohm::distribution::DistributionError>(())
 /// ```
 pub fn normal_quantile_above(p: f64) -> Result<f64, DistributionError> {
-    Ok(positive_zero(normal::quantile_above(PROBABILITY.check(p)?)))
+    answer(NormalQuantileAbove, p)
 }
 
 /// Probability that a value of Student's t with `dof` degrees of freedom is below `t`.
@@ -119,7 +124,7 @@ pub fn normal_quantile_above(p: f64) -> Result<f64, DistributionError> {
 /// # Ok::<(), reckohm::distribution::DistributionError>(())
 /// ```
 pub fn t_below(t: f64, dof: f64) -> Result<f64, DistributionError> {
-    Ok(student_t::above(-DEVIATE.check(t)?, DEGREES_OF_FREEDOM.check(dof)?))
+    answer(TBelow::with(dof)?, t)
 }
 
 /// Probability that a value of Student's t with `dof` degrees of freedom is above `t`.
@@ -137,7 +142,7 @@ pub fn t_below(t: f64, dof: f64) -> Result<f64, DistributionError> {
 /// # Ok::<(), reckohm::distribution::DistributionError>(())
 /// ```
 pub fn t_above(t: f64, dof: f64) -> Result<f64, DistributionError> {
-    Ok(student_t::above(DEVIATE.check(t)?, DEGREES_OF_FREEDOM.check(dof)?))
+    answer(TAbove::with(dof)?, t)
 }
 
 /// The value that Student's t with `dof` degrees of freedom is below with probability `p`.
@@ -157,9 +162,7 @@ pub fn t_above(t: f64, dof: f64) -> Result<f64, DistributionError> {
 /// # Ok::<(), reckohm::distribution::DistributionError>(())
 /// ```
 pub fn t_quantile(p: f64, dof: f64) -> Result<f64, DistributionError> {
-    let dof = DEGREES_OF_FREEDOM.check(dof)?;
-    quantile_fault(p, dof)?;
-    Ok(positive_zero(-student_t::quantile_above(p, dof)))
+    answer(TQuantile::with(dof)?, p)
 }
 
 /// The value that Student's t with `dof` degrees of freedom is above with probability `p`.
@@ -179,22 +182,5 @@ pub fn t_quantile(p: f64, dof: f64) -> Result<f64, DistributionError> {
 /// # Ok::<(), reckohm::distribution::DistributionError>(())
 /// ```
 pub fn t_quantile_above(p: f64, dof: f64) -> Result<f64, DistributionError> {
-    let dof = DEGREES_OF_FREEDOM.check(dof)?;
-    quantile_fault(p, dof)?;
-    Ok(positive_zero(student_t::quantile_above(p, dof)))
-}
-
-/// Whether a quantile of Student's t exists and is a double.
-fn quantile_fault(p: f64, dof: f64) -> Result<(), ElementFault> {
-    let p = PROBABILITY.check(p)?;
-    if student_t::is_reached(p.min(1.0 - p), dof) {
-        return Ok(());
-    }
-    let lower = student_t::above(f64::MAX, dof);
-    Err(BeyondDouble { probability: p, lower, upper: 1.0 - lower }.into())
-}
-
-/// A negative zero made positive: the median is 0 from both sides.
-fn positive_zero(x: f64) -> f64 {
-    x + 0.0
+    answer(TQuantileAbove::with(dof)?, p)
 }
