@@ -84,3 +84,18 @@ fn single_precision_decides_as_double_does_but_next_to_the_risk() {
     assert!(worst < 2e-5, "{worst}");
     assert!(same >= 998, "{same} of 1000 alike");
 }
+
+/// The distance over a standard uncertainty this small is infinite; it once came out as no number.
+#[test]
+fn an_uncertainty_next_to_nothing_leaves_a_probability() {
+    let limits = Limits::new(99.0, 101.0).unwrap();
+    for u in [4e-317, 5e-324] {
+        let part = |value: f64| Estimate::exact(value).unwrap().with_normal(u).unwrap();
+        for (value, probability) in [(100.0, 1.0), (102.0, 0.0), (101.0, 0.5)] {
+            assert_eq!(
+                answer(&part(value), &limits, Rule::guarded(0.05).unwrap()).conformance_probability,
+                probability
+            );
+        }
+    }
+}

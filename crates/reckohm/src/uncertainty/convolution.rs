@@ -59,7 +59,8 @@ fn trapezoidal<R: Real>(x: R, a: R, b: R) -> R {
 /// (both) exceeds nothing. All cases are computed and one is selected, so that a loop over it is free of branches.
 #[inline(always)]
 pub(crate) fn one_rectangular<R: Real>(x: R, a: R, s: R) -> R {
-    let (z, half) = (x / s, a / s);
+    // Kept finite, since 0 times infinity would be no number: farther out there is nothing.
+    let (z, half) = ((x / s).smaller(R::FARTHEST), a / s);
     // The tail without noise, and what the noise adds or takes at the edge.
     let flat = R::select(x < a, (a - x) / (a + a), R::ZERO);
     let noise = normal::first_integral(((x - a) / s).magnitude()) - normal::first_integral((x + a) / s);

@@ -160,7 +160,7 @@ fn inwards<R: Real>(from: R, towards: R, holds: impl Fn(R) -> bool) -> Option<R>
     let down = towards < from;
     let mut step = if down { -size } else { size };
     let mut x = from;
-    while if down { x >= towards } else { x <= towards } {
+    while x.finite() && if down { x >= towards } else { x <= towards } {
         if holds(x) {
             return Some(x);
         }
