@@ -33,7 +33,7 @@ impl<R: Real> Estimate<R> {
     ///
     /// ```
     /// use reckohm::uncertainty::Estimate;
-    /// let lone_rectangular = Estimate::exact(0.0)?.with_rectangular(1.0)?.expanded(0.95)?;
+    /// let lone_rectangular = Estimate::exact(0.0_f64)?.with_rectangular(1.0)?.expanded(0.95)?;
     /// assert!((lone_rectangular.half_width - 0.95).abs() < 1e-15);
     /// assert!((lone_rectangular.coverage_factor - 1.645).abs() < 5e-4); // not 2, and only by chance that of a normal
     /// # Ok::<(), reckohm::uncertainty::EstimateError>(())
@@ -52,7 +52,7 @@ impl<R: Real> Estimate<R> {
     ///
     /// ```
     /// use reckohm::uncertainty::Estimate;
-    /// let e = Estimate::exact(0.0)?.with_type_a(1.0, 4.0)?;
+    /// let e = Estimate::exact(0.0_f64)?.with_type_a(1.0, 4.0)?;
     /// assert!((e.expanded_welch_satterthwaite(0.95)?.coverage_factor - 2.776).abs() < 1e-3);
     /// # Ok::<(), reckohm::uncertainty::EstimateError>(())
     /// ```
@@ -71,7 +71,7 @@ impl<R: Real> Estimate<R> {
     ///
     /// ```
     /// use reckohm::uncertainty::Estimate;
-    /// let e = Estimate::exact(0.0)?.with_rectangular(1.0)?.with_type_a(0.1, 4.0)?;
+    /// let e = Estimate::exact(0.0_f64)?.with_rectangular(1.0)?.with_type_a(0.1, 4.0)?;
     /// assert!((e.expanded_guaranteed(0.95)?.half_width - 1.2776).abs() < 1e-4);
     /// # Ok::<(), reckohm::uncertainty::EstimateError>(())
     /// ```
@@ -88,7 +88,7 @@ impl<R: Real> Estimate<R> {
     ///
     /// ```
     /// use reckohm::uncertainty::Estimate;
-    /// let lone_rectangular = Estimate::exact(0.0)?.with_rectangular(1.0)?;
+    /// let lone_rectangular = Estimate::exact(0.0_f64)?.with_rectangular(1.0)?;
     /// assert!((lone_rectangular.quantile_above(0.05)? - 0.9).abs() < 1e-15);
     /// # Ok::<(), reckohm::uncertainty::EstimateError>(())
     /// ```
@@ -104,7 +104,7 @@ impl<R: Real> Estimate<R> {
     ///
     /// ```
     /// use reckohm::uncertainty::Estimate;
-    /// let reading = Estimate::exact(4880.0)?.with_rectangular(69.0)?.with_normal(3.0)?;
+    /// let reading = Estimate::exact(4880.0_f64)?.with_rectangular(69.0)?.with_normal(3.0)?;
     /// assert!((reading.probability_above(4935.0)? - 0.1014).abs() < 1e-4);
     /// # Ok::<(), reckohm::uncertainty::EstimateError>(())
     /// ```

@@ -10,7 +10,7 @@ use crate::number::{Real, STANDARD_UNCERTAINTY, TYPE_A_DEGREES_OF_FREEDOM};
 /// ```
 /// use reckohm::uncertainty::effective_dof;
 /// // The end gauge of JCGM 100 H.1, in nanometres: 16 after cutting.
-/// let dof = effective_dof(&[25.0, 5.8, 3.9, 6.7, 2.9, 16.6], &[18.0, 24.0, 5.0, 8.0, 50.0, 2.0])?;
+/// let dof: f64 = effective_dof(&[25.0, 5.8, 3.9, 6.7, 2.9, 16.6], &[18.0, 24.0, 5.0, 8.0, 50.0, 2.0])?;
 /// assert_eq!(dof.floor(), 16.0);
 /// # Ok::<(), reckohm::uncertainty::EstimateError>(())
 /// ```

@@ -29,7 +29,7 @@ impl<R: Real> TypeA<R> {
 /// ```
 /// use reckohm::uncertainty::Estimate;
 /// // 4880 ohm shown; the clause allows ±69 ohm; three ohm of scatter, known from before.
-/// let part = Estimate::exact(4880.0)?.with_rectangular(69.0)?.with_normal(3.0)?;
+/// let part = Estimate::exact(4880.0_f64)?.with_rectangular(69.0)?.with_normal(3.0)?;
 /// let u95 = part.expanded(0.95)?;
 /// assert!((u95.half_width - 65.8).abs() < 0.1);
 /// assert!((u95.coverage_factor - 1.647).abs() < 0.001);

@@ -30,7 +30,7 @@ impl<R: Real> Estimate<R> {
     /// ```
     /// use reckohm::uncertainty::Estimate;
     /// // Five resistances worked out from voltage, current and phase (JCGM 100 H.2, approach 2).
-    /// let r = Estimate::from_repeats(&[127.6725, 127.8924, 127.5063, 127.7104, 127.8765])?;
+    /// let r = Estimate::from_repeats(&[127.6725_f64, 127.8924, 127.5063, 127.7104, 127.8765])?;
     /// assert_eq!(format!("{:.3} {:.3}", r.value(), r.u()), "127.732 0.071");
     /// assert_eq!(r.effective_dof().round(), 4.0);
     /// # Ok::<(), reckohm::uncertainty::EstimateError>(())
