@@ -1,6 +1,6 @@
 //! The standard normal distribution: density, both tails, quantile, and the first two repeated integrals of the upper
 //! tail. Unchecked forms for the rest of the core, free of tables and of loops whose length depends on the argument, so
-//! that a loop over them is compiled to vector instructions.
+//! that a loop over them is compiled to vector instructions; the quantile alone, with its two branches, is not.
 //!
 //! With φ the density and Q the upper tail, Mills' ratio R = Q/φ and likewise ∫Q/φ = 1 − z·R and ∫∫Q/φ = ((1 + z²)·R − z)/2
 //! fall as 1/z, 1/z² and 1/z³ far out. Times (z + 1), (z + 1)², (z + 1)³ they are smooth and of the size of one from 0 to

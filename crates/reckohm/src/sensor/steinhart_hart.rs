@@ -1,6 +1,6 @@
 //! Thermistors by Steinhart and Hart's equation: the reciprocal temperature as a polynomial of the logarithm of the
-//! resistance, through three or four points measured on the part. It follows a thermistor over 100 K within some
-//! millikelvin, where a B-value is off by tenths of a kelvin.
+//! resistance, through three or four points measured on the part. It follows a thermistor far better over a wide range than a
+//! B-value does, hundredths of a kelvin over 100 K against tenths and more (common practice, from memory).
 //!
 //! ```text
 //! 1/T = a + b·L + c·L² + d·L³          L = ln(R/R_ref),  T = t + 273.15
@@ -11,7 +11,7 @@
 //!
 //! Source: Steinhart and Hart, Calibration curves for thermistors, Deep-Sea Research 15 (1968) 497: with c = 0, "three terms",
 //! and R_ref = 1 ohm; the fourth term and the ratio to a rated resistance are common practice. It is not said on a sheet
-//! of coefficients which of the two logarithms they are for; with the wrong one the temperature is off by a hundred kelvin.
+//! of coefficients which of the two logarithms they are for; with the wrong one the temperature is off by hundreds of kelvin.
 //!
 //! From temperature to resistance Newton's method solves for L, from L = (1/T − a)/b on: five steps in double precision, four
 //! in single, the last one in the number of the caller, so that it carries all partial derivatives (implicit function
