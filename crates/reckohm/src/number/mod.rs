@@ -1,5 +1,6 @@
 //! Numbers: scalars and dual numbers, elementary and special functions, decimals, legal ranges, and what can go wrong.
 
+pub(crate) mod arrays;
 pub mod batch;
 mod bignum;
 mod decimal;

@@ -49,10 +49,7 @@ impl Formula<5> for BValueFormula {
         for temperature_c in [rated_c, first_c, second_c].into_iter().chain(domain) {
             THERMISTOR_TEMPERATURE.check(temperature_c)?;
         }
-        if first_c == second_c {
-            return Err(SensorError::OneTemperature { given_c: first_c.to_f64() });
-        }
-        Ok(())
+        two_temperatures(first_c, second_c)
     }
 
     #[inline(always)]
@@ -74,6 +71,11 @@ impl Thermometer<5> for BValueFormula {}
 #[inline(always)]
 fn kelvin<S: Scalar>(temperature_c: S) -> S {
     temperature_c + S::lit(ZERO_CELSIUS_IN_KELVIN)
+}
+
+/// A B-value belongs to two temperatures.
+fn two_temperatures<R: Real>(first_c: R, second_c: R) -> Result<(), SensorError> {
+    if first_c == second_c { Err(SensorError::OneTemperature { given_c: first_c.to_f64() }) } else { Ok(()) }
 }
 
 /// A thermistor by its rated resistance and its B-value (IEC 60539-1).
@@ -107,9 +109,8 @@ impl<R: Real> BValueThermistor<R> {
         let parameters = [rated_ohm, rated_temperature_c, b_kelvin, first_c, second_c];
         let lower = first_c.smaller(second_c).smaller(rated_temperature_c);
         let upper = first_c.larger(second_c).larger(rated_temperature_c);
-        if first_c == second_c {
-            return Err(SensorError::OneTemperature { given_c: first_c.to_f64() });
-        }
+        // Before the domain that follows from them, which would be blamed else.
+        two_temperatures(first_c, second_c)?;
         Model::from_parameters(parameters, [lower, upper])
     }
 

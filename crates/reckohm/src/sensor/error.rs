@@ -2,6 +2,7 @@
 
 use core::fmt;
 
+use crate::number::arrays::ArrayFault;
 use crate::number::{Detail, Kind, OutOfRange, Readable, Real};
 use crate::uncertainty::EstimateError;
 
@@ -171,6 +172,15 @@ pub enum SensorError {
     /// The estimate, or what comes out of it, is not usable.
     #[error("{0}")]
     Estimate(#[from] EstimateError),
+}
+
+impl From<ArrayFault<OutsideDomain>> for SensorError {
+    fn from(fault: ArrayFault<OutsideDomain>) -> SensorError {
+        match fault {
+            ArrayFault::Lengths { needed, room } => SensorError::Lengths { needed, room },
+            ArrayFault::Element { fault, index, failed } => SensorError::Element { fault, index, failed },
+        }
+    }
 }
 
 impl SensorError {

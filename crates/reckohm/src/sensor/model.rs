@@ -265,7 +265,7 @@ impl<F: Thermometer<P>, R: Real, const P: usize> Model<F, R, P> {
     }
 }
 
-impl<F: Formula<P>, const P: usize> Model<F, f64, P> {
+impl<F: Formula<P>, R: Real, const P: usize> Model<F, R, P> {
     /// The resistance where the quantity is uncertain: every part of the estimate scaled by the slope there (JCGM 100 5.1).
     /// This is linear, so it holds as long as the slope changes little within the uncertainty; the model's parameters count
     /// as exact.
@@ -282,13 +282,13 @@ impl<F: Formula<P>, const P: usize> Model<F, f64, P> {
     /// # Errors
     /// [`SensorError::Domain`] for a value outside the domain; [`SensorError::Estimate`] if the result is too large for the
     /// number type.
-    pub fn resistance_estimate(&self, quantity: &Estimate) -> Result<Estimate, SensorError> {
+    pub fn resistance_estimate(&self, quantity: &Estimate<R>) -> Result<Estimate<R>, SensorError> {
         let x = self.legal_quantity().check(quantity.value())?;
         propagated(quantity, self.forward(x), self.slope_at(x))
     }
 }
 
-impl<F: Thermometer<P>, const P: usize> Model<F, f64, P> {
+impl<F: Thermometer<P>, R: Real, const P: usize> Model<F, R, P> {
     /// The temperature where the resistance is uncertain: every part of the estimate divided by the slope there, one-sided
     /// parts changing sides where it falls (JCGM 100 5.1). This is linear, so it holds as long as the slope changes little
     /// within the uncertainty; the model's parameters count as exact.
@@ -307,14 +307,14 @@ impl<F: Thermometer<P>, const P: usize> Model<F, f64, P> {
     /// # Errors
     /// [`SensorError::Domain`] for a resistance beyond those at the ends of the domain; [`SensorError::Estimate`] if the
     /// result is too large for the number type.
-    pub fn temperature_estimate(&self, resistance: &Estimate) -> Result<Estimate, SensorError> {
+    pub fn temperature_estimate(&self, resistance: &Estimate<R>) -> Result<Estimate<R>, SensorError> {
         let ohm = self.legal_resistance().check(resistance.value())?;
-        let [slope] = F::inverse(&self.lifted(), Dual::<f64, 1>::variable(ohm, 0)).partials();
+        let [slope] = F::inverse(&self.lifted(), Dual::<R, 1>::variable(ohm, 0)).partials();
         propagated(resistance, self.inverse(ohm), slope)
     }
 }
 
 /// The parts of an estimate carried through a formula with this value and slope at its own value.
-fn propagated(given: &Estimate, value: f64, slope: f64) -> Result<Estimate, SensorError> {
-    Ok(given.at(0.0)?.times(slope)?.at(value)?)
+fn propagated<R: Real>(given: &Estimate<R>, value: R, slope: R) -> Result<Estimate<R>, SensorError> {
+    Ok(given.at(R::ZERO)?.times(slope)?.at(value)?)
 }

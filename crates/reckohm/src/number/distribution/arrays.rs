@@ -1,83 +1,9 @@
 //! The same functions for many values at once. Every element is checked before anything is written.
 
-use super::formula::{NormalAbove, NormalBelow, NormalQuantile, NormalQuantileAbove, Question};
+use super::DistributionError;
+use super::formula::{NormalAbove, NormalBelow, NormalQuantile, NormalQuantileAbove};
 use super::formula::{TAbove, TBelow, TQuantile, TQuantileAbove};
-use super::{DistributionError, ElementFault};
-use crate::number::Real;
-use crate::number::batch::{self, PerElement};
-
-/// Writes the answer for each value, after all of them have been checked.
-fn into<R: Real>(question: impl Question<R>, values: &[R], out: &mut [R]) -> Result<(), DistributionError> {
-    lengths(values.len(), out.len())?;
-    check(question, values)?;
-    batch::map(question, [values], out);
-    Ok(())
-}
-
-/// Writes the answer for each legal value, says which those were, and counts the others.
-fn into_valid<R: Real>(
-    question: impl Question<R>,
-    values: &[R],
-    out: &mut [R],
-    valid: &mut [bool],
-) -> Result<usize, DistributionError> {
-    /// So many elements at a time: one bad element keeps no more than these from the fast loop.
-    const STRETCH: usize = 512;
-    lengths(values.len(), out.len())?;
-    lengths(values.len(), valid.len())?;
-    let mut failed = 0_usize;
-    for ((values, out), valid) in values.chunks(STRETCH).zip(out.chunks_mut(STRETCH)).zip(valid.chunks_mut(STRETCH)) {
-        if batch::takes_all(Taken(question), [values]) {
-            valid.fill(true);
-            batch::map(question, [values], out);
-            continue;
-        }
-        for ((x, place), valid) in values.iter().zip(out).zip(valid) {
-            *valid = question.fault(*x).is_ok();
-            if *valid {
-                *place = question.of([*x]);
-            } else {
-                failed = failed.wrapping_add(1);
-            }
-        }
-    }
-    Ok(failed)
-}
-
-/// The first value that is refused, and how many are.
-fn check<R: Real>(question: impl Question<R>, values: &[R]) -> Result<(), DistributionError> {
-    if batch::takes_all(Taken(question), [values]) {
-        return Ok(());
-    }
-    let mut first = None;
-    let mut failed = 0_u64;
-    for (index, x) in values.iter().enumerate() {
-        if let Err(fault) = question.fault(*x) {
-            first = first.or(Some((fault, index as u64)));
-            failed = failed.wrapping_add(1);
-        }
-    }
-    first.map_or(Ok(()), |(fault, index)| Err(DistributionError::Element { fault, index, failed }))
-}
-
-/// Whether a question has an answer: 1, or 0.
-#[derive(Clone, Copy)]
-struct Taken<Q>(Q);
-
-impl<R: Real, Q: Question<R>> PerElement<R, 1> for Taken<Q> {
-    #[inline(always)]
-    fn of(self, [x]: [R; 1]) -> R {
-        let fault: Result<(), ElementFault> = self.0.fault(x);
-        R::select(fault.is_ok(), R::ONE, R::ZERO)
-    }
-}
-
-fn lengths(needed: usize, room: usize) -> Result<(), DistributionError> {
-    if needed == room {
-        return Ok(());
-    }
-    Err(DistributionError::Lengths { needed: needed as u64, room: room as u64 })
-}
+use crate::number::arrays::{answer_into, answer_into_valid};
 
 macro_rules! array_forms {
     ($real:ident: $($one:ident, $into:ident, $valid:ident, $question:ident, $values:ident $([$dof:ident])?,
@@ -99,7 +25,7 @@ macro_rules! array_forms {
         /// # Ok::<(), reckohm::distribution::DistributionError>(())
         /// ```
         pub fn $into($values: &[$real], $($dof: $real,)? out: &mut [$real]) -> Result<(), DistributionError> {
-            into($question$(::with($dof)?)?, $values, out)
+            Ok(answer_into($question$(::with($dof)?)?, $values, out)?)
         }
 
         #[doc = concat!("[`", stringify!($one), "`](super::", stringify!($one), ") of each of many values, some of which ")]
@@ -124,7 +50,7 @@ macro_rules! array_forms {
             out: &mut [$real],
             valid: &mut [bool],
         ) -> Result<usize, DistributionError> {
-            into_valid($question$(::with($dof)?)?, $values, out, valid)
+            Ok(answer_into_valid($question$(::with($dof)?)?, $values, out, valid)?)
         }
     )+};
 }

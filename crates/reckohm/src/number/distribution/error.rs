@@ -4,6 +4,7 @@ use core::fmt;
 
 use thiserror::Error;
 
+use crate::number::arrays::ArrayFault;
 use crate::number::{Detail, Kind, OutOfRange};
 
 /// Tells two lengths of this area from those of others in [`Detail::argument`].
@@ -99,6 +100,15 @@ impl ElementFault {
                 upper: detail.upper,
             })),
             _ => OutOfRange::from_detail(detail).map(ElementFault::Range),
+        }
+    }
+}
+
+impl From<ArrayFault<ElementFault>> for DistributionError {
+    fn from(fault: ArrayFault<ElementFault>) -> DistributionError {
+        match fault {
+            ArrayFault::Lengths { needed, room } => DistributionError::Lengths { needed, room },
+            ArrayFault::Element { fault, index, failed } => DistributionError::Element { fault, index, failed },
         }
     }
 }

@@ -1,18 +1,13 @@
 //! What each function takes, and its formula: once for a single number and for arrays, in either precision.
 
 use super::{BeyondReach, DistributionError, ElementFault};
+use crate::number::arrays::Question;
 use crate::number::batch::PerElement;
 use crate::number::{DEGREES_OF_FREEDOM, DEVIATE, OutOfRange, PROBABILITY, Real, normal, student_t};
 
-/// A function of one number; what else it depends on has been checked already.
-pub(super) trait Question<R: Real>: PerElement<R, 1> {
-    /// Why there is no answer for this number, if there is none.
-    fn fault(self, x: R) -> Result<(), ElementFault>;
-}
-
 /// The answer for one number.
 #[inline]
-pub(super) fn answer<R: Real>(question: impl Question<R>, x: R) -> Result<R, DistributionError> {
+pub(super) fn answer<R: Real>(question: impl Question<R, Fault = ElementFault>, x: R) -> Result<R, DistributionError> {
     question.fault(x)?;
     Ok(question.of([x]))
 }
@@ -32,6 +27,8 @@ macro_rules! questions {
         }
 
         impl<R: Real> Question<R> for $name {
+            type Fault = ElementFault;
+
             #[inline(always)]
             fn fault(self, x: R) -> Result<(), ElementFault> {
                 $fault(x)
@@ -58,6 +55,8 @@ macro_rules! questions {
         }
 
         impl<R: Real> Question<R> for $name<R> {
+            type Fault = ElementFault;
+
             #[inline(always)]
             fn fault(self, x: R) -> Result<(), ElementFault> {
                 self.0.fault(x)

@@ -3,21 +3,12 @@
 use super::search;
 use super::{PreferredError, Series};
 use crate::number::RESISTANCE;
+use crate::number::arrays::{all_good, same_length};
 
 /// Writes `answer` of each resistance, after all of them have been checked.
 fn into<X: search::Float, T>(ohm: &[X], out: &mut [T], answer: impl Fn(X) -> T) -> Result<(), PreferredError> {
-    lengths(ohm.len(), out.len())?;
-    let mut first = None;
-    let mut failed = 0_u64;
-    for (index, x) in ohm.iter().enumerate() {
-        if let Err(range) = RESISTANCE.check(x.widen()) {
-            first = first.or(Some((range, index as u64)));
-            failed = failed.wrapping_add(1);
-        }
-    }
-    if let Some((range, index)) = first {
-        return Err(PreferredError::Element { range, index, failed });
-    }
+    same_length(ohm.len(), out.len())?;
+    all_good(ohm, |x| RESISTANCE.check(x.widen()).map(|_| ()))?;
     for (x, place) in ohm.iter().zip(out) {
         *place = answer(*x);
     }
@@ -31,8 +22,8 @@ fn into_valid<X: search::Float, T>(
     valid: &mut [bool],
     answer: impl Fn(X) -> T,
 ) -> Result<usize, PreferredError> {
-    lengths(ohm.len(), out.len())?;
-    lengths(ohm.len(), valid.len())?;
+    same_length(ohm.len(), out.len())?;
+    same_length(ohm.len(), valid.len())?;
     let mut failed = 0_usize;
     for ((x, place), valid) in ohm.iter().zip(out).zip(valid) {
         *valid = RESISTANCE.check(x.widen()).is_ok();
@@ -43,13 +34,6 @@ fn into_valid<X: search::Float, T>(
         }
     }
     Ok(failed)
-}
-
-fn lengths(needed: usize, room: usize) -> Result<(), PreferredError> {
-    if needed == room {
-        return Ok(());
-    }
-    Err(PreferredError::Lengths { needed: needed as u64, room: room as u64 })
 }
 
 macro_rules! array_forms {
@@ -129,7 +113,7 @@ pub fn neighbours_into(
     lower: &mut [f64],
     upper: &mut [f64],
 ) -> Result<(), PreferredError> {
-    lengths(ohm.len(), upper.len())?;
+    same_length(ohm.len(), upper.len())?;
     below_into(ohm, series, lower)?;
     above_into(ohm, series, upper)
 }
@@ -164,7 +148,7 @@ pub fn coarsest_into(ohm: &[f64], out: &mut [Option<Series>]) -> Result<(), Pref
 /// ```
 pub fn decade_into(series: Series, out: &mut [f64]) -> Result<(), PreferredError> {
     let values = series.whole_numbers();
-    lengths(values.len(), out.len())?;
+    same_length(values.len(), out.len())?;
     let scale = if series.figures() == 2 { 10.0 } else { 100.0 };
     for (value, place) in values.iter().zip(out) {
         // A whole number by 10 or 100: one correctly rounded division, so the float nearest to the decimal.

@@ -2,6 +2,7 @@
 
 use thiserror::Error;
 
+use crate::number::arrays::ArrayFault;
 use crate::number::{Detail, Kind, OutOfRange};
 
 /// The argument of a detail about the lengths of two slices, in the block of this folder.
@@ -37,6 +38,15 @@ pub enum PreferredError {
     /// A name that is not that of a series.
     #[error("preferred values: no series has this name, E3, E6, E12, E24, E48, E96 or E192 allowed (IEC 60063)")]
     UnknownSeries,
+}
+
+impl From<ArrayFault<OutOfRange>> for PreferredError {
+    fn from(fault: ArrayFault<OutOfRange>) -> PreferredError {
+        match fault {
+            ArrayFault::Lengths { needed, room } => PreferredError::Lengths { needed, room },
+            ArrayFault::Element { fault: range, index, failed } => PreferredError::Element { range, index, failed },
+        }
+    }
 }
 
 impl PreferredError {
