@@ -255,6 +255,13 @@ fn an_uncertain_resistance_gives_an_uncertain_temperature() {
     let back = model.resistance_estimate(&found).unwrap();
     assert!((back.value() / 30_000.0 - 1.0).abs() < 1e-12 && (back.u() / ohm.u() - 1.0).abs() < 1e-12);
     assert!(model.temperature_estimate(&Estimate::exact(1.0).unwrap().with_normal(1.0).unwrap()).is_err());
+    // In single precision the same, to its digits.
+    let narrow =
+        Estimate::exact(30_000.0_f32).unwrap().with_rectangular(60.0).unwrap().with_one_sided(0.0, 300.0).unwrap();
+    let single = frost_alarm::<f32>().temperature_estimate(&narrow).unwrap();
+    assert!((f64::from(single.value()) - found.value()).abs() < 1e-4);
+    assert!((f64::from(single.rectangular()[0]) / found.rectangular()[0] - 1.0).abs() < 1e-5);
+    assert!((f64::from(single.below()) / found.below() - 1.0).abs() < 1e-5);
     let far = Estimate::exact(25.0).unwrap().with_normal(1e153).unwrap();
     assert!(matches!(model.resistance_estimate(&far), Err(SensorError::Estimate(_))));
 }
