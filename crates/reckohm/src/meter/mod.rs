@@ -6,6 +6,7 @@ mod choose;
 mod clause;
 mod display;
 mod error;
+mod error_detail;
 mod examples;
 mod inline_text;
 mod leads;
