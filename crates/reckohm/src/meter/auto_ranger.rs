@@ -15,7 +15,7 @@
 
 use super::step::{HYSTERESIS_BY_CONVENTION, Rung};
 use super::{Meter, MeterError, Reading, Span};
-use crate::number::{FINITE, HYSTERESIS, Real};
+use crate::number::{FINITE, HYSTERESIS};
 
 /// The most spans that an auto-ranger steps through.
 pub const MOST_RANGED_SPANS: usize = 16;
@@ -50,13 +50,13 @@ pub enum RangerAction {
 
 /// Where an auto-ranger stands, in plain numbers: to be stored, and to go on from.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct RangerState<R = f64> {
+pub struct RangerState {
     /// The span that the next reading is to be taken on.
     pub index: usize,
     /// How many readings are still to be discarded.
     pub left: u32,
     /// The hysteresis at this time.
-    pub hysteresis: R,
+    pub hysteresis: f64,
     /// The span on which a step down turned out wrong, while the readings stay near its end.
     pub contested: Option<usize>,
     /// Whether the last switch was a step down.
@@ -84,13 +84,13 @@ pub struct RangerState<R = f64> {
 // Nothing but plain numbers, laid out as in C, so that no bytes are illegal: the C door keeps one in memory of the caller's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[repr(C)]
-pub struct AutoRanger<R = f64> {
-    rungs: [Rung<R>; MOST_RANGED_SPANS],
-    lowest_step_ohm: R,
-    hysteresis: R,
-    widest_hysteresis: R,
+pub struct AutoRanger {
+    rungs: [Rung; MOST_RANGED_SPANS],
+    lowest_step_ohm: f64,
+    hysteresis: f64,
+    widest_hysteresis: f64,
     /// The hysteresis at this time.
-    wide: R,
+    wide: f64,
     count: u32,
     index: u32,
     discard: u32,
@@ -155,9 +155,7 @@ impl AutoRanger {
     pub fn step(&mut self, reading: &Reading) -> Result<RangerAction, MeterError> {
         self.step_shown(reading.ohm(), reading.over())
     }
-}
 
-impl<R: Real> AutoRanger<R> {
     /// The same, beginning on the span with this index.
     ///
     /// # Errors
@@ -170,7 +168,7 @@ impl<R: Real> AutoRanger<R> {
     /// assert!(ranger.with_start(6).is_err());
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn with_start(self, index: usize) -> Result<AutoRanger<R>, MeterError> {
+    pub fn with_start(self, index: usize) -> Result<AutoRanger, MeterError> {
         Ok(AutoRanger { index: self.place(index)?, ..self })
     }
 
@@ -181,7 +179,7 @@ impl<R: Real> AutoRanger<R> {
     /// assert_eq!(AutoRanger::new(&Meter::example_hand_held())?.with_discard(2).discard(), 2);
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub const fn with_discard(self, readings: u32) -> AutoRanger<R> {
+    pub const fn with_discard(self, readings: u32) -> AutoRanger {
         AutoRanger { discard: readings, ..self }
     }
 
@@ -198,10 +196,9 @@ impl<R: Real> AutoRanger<R> {
     /// assert!(ranger.with_hysteresis(0.0, 0.4).is_err(), "none at all would flap for ever");
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn with_hysteresis(self, hysteresis: R, widest_hysteresis: R) -> Result<AutoRanger<R>, MeterError> {
+    pub fn with_hysteresis(self, hysteresis: f64, widest_hysteresis: f64) -> Result<AutoRanger, MeterError> {
         let (hysteresis, widest) = (HYSTERESIS.check(hysteresis)?, HYSTERESIS.check(widest_hysteresis)?);
         if widest < hysteresis {
-            let (hysteresis, widest) = (hysteresis.to_f64(), widest.to_f64());
             return Err(MeterError::HysteresisReversed { hysteresis, widest });
         }
         Ok(AutoRanger { hysteresis, widest_hysteresis: widest, wide: hysteresis, contested: NO_SPAN, ..self })
@@ -218,12 +215,12 @@ impl<R: Real> AutoRanger<R> {
     }
 
     /// The hysteresis at first, as a fraction of the lower span's full scale.
-    pub const fn hysteresis(&self) -> R {
+    pub const fn hysteresis(&self) -> f64 {
         self.hysteresis
     }
 
     /// The widest that the hysteresis becomes.
-    pub const fn widest_hysteresis(&self) -> R {
+    pub const fn widest_hysteresis(&self) -> f64 {
         self.widest_hysteresis
     }
 
@@ -247,7 +244,7 @@ impl<R: Real> AutoRanger<R> {
     }
 
     /// Where it stands.
-    pub fn state(&self) -> RangerState<R> {
+    pub fn state(&self) -> RangerState {
         RangerState {
             index: self.index(),
             left: self.left,
@@ -270,12 +267,12 @@ impl<R: Real> AutoRanger<R> {
     /// assert_eq!(fresh.with_state(used.state())?, used);
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn with_state(self, state: RangerState<R>) -> Result<AutoRanger<R>, MeterError> {
+    pub fn with_state(self, state: RangerState) -> Result<AutoRanger, MeterError> {
         let contested = state.contested.map_or(Ok(NO_SPAN), |index| self.place(index))?;
         let within = state.hysteresis >= self.hysteresis && state.hysteresis <= self.widest_hysteresis;
         if state.left > self.discard || !within {
-            let hysteresis = state.hysteresis.to_f64();
-            return Err(MeterError::StrangeState { left: state.left, discard: self.discard, hysteresis });
+            let RangerState { left, hysteresis, .. } = state;
+            return Err(MeterError::StrangeState { left, discard: self.discard, hysteresis });
         }
         Ok(AutoRanger {
             index: self.place(state.index)?,
@@ -302,9 +299,9 @@ impl<R: Real> AutoRanger<R> {
     /// assert_eq!(ranger.step_ohm(180.0e3)?, RangerAction::Accept);
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn step_ohm(&mut self, ohm: R) -> Result<RangerAction, MeterError> {
+    pub fn step_ohm(&mut self, ohm: f64) -> Result<RangerAction, MeterError> {
         let ohm = FINITE.check(ohm)?;
-        let over = ohm.magnitude() >= self.here().full_scale_ohm;
+        let over = ohm.abs() >= self.here().full_scale_ohm;
         Ok(self.advance(ohm, over))
     }
 
@@ -321,13 +318,12 @@ impl<R: Real> AutoRanger<R> {
     /// assert!(ranger.step_shown(2000.0, true).is_err(), "20 kohm is beyond this span");
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn step_shown(&mut self, ohm: R, over: bool) -> Result<RangerAction, MeterError> {
-        let (ohm, full_scale) = (FINITE.check(ohm)?, self.here().full_scale_ohm);
-        let (given_ohm, full_scale_ohm) = (ohm.to_f64(), full_scale.to_f64());
-        if !over && ohm.magnitude() >= full_scale {
+    pub fn step_shown(&mut self, ohm: f64, over: bool) -> Result<RangerAction, MeterError> {
+        let (given_ohm, full_scale_ohm) = (FINITE.check(ohm)?, self.here().full_scale_ohm);
+        if !over && ohm.abs() >= full_scale_ohm {
             return Err(MeterError::BeyondFullScale { given_ohm, full_scale_ohm });
         }
-        if over && ohm.magnitude() != full_scale {
+        if over && ohm.abs() != full_scale_ohm {
             return Err(MeterError::ReadingOfAnotherSpan { given_ohm, full_scale_ohm });
         }
         Ok(self.advance(ohm, over))
@@ -340,22 +336,22 @@ impl<R: Real> AutoRanger<R> {
         }
     }
 
-    fn rung(&self, place: u32) -> Rung<R> {
+    fn rung(&self, place: u32) -> Rung {
         self.rungs.get(place as usize).copied().unwrap_or(Rung::NONE)
     }
 
-    fn here(&self) -> Rung<R> {
+    fn here(&self) -> Rung {
         self.rung(self.index)
     }
 
     /// The rules of the head of this file.
-    fn advance(&mut self, ohm: R, over: bool) -> RangerAction {
+    fn advance(&mut self, ohm: f64, over: bool) -> RangerAction {
         if self.left > 0 {
             self.left = self.left.wrapping_sub(1);
             return RangerAction::Again { left: self.left };
         }
         let here = self.here();
-        let magnitude = if over { here.full_scale_ohm } else { ohm.magnitude() };
+        let magnitude = if over { here.full_scale_ohm } else { ohm.abs() };
         self.relax(magnitude);
         if over {
             let next = self.index.wrapping_add(1);
@@ -363,7 +359,7 @@ impl<R: Real> AutoRanger<R> {
                 return RangerAction::BeyondHighest;
             }
             if self.descended != 0 {
-                self.wide = (self.wide + self.wide).smaller(self.widest_hysteresis);
+                self.wide = (self.wide + self.wide).min(self.widest_hysteresis);
                 self.contested = self.index;
             }
             self.descended = 0;
@@ -381,11 +377,11 @@ impl<R: Real> AutoRanger<R> {
     }
 
     /// The hysteresis as at first, once a reading has left the neighbourhood of the end that was contested.
-    fn relax(&mut self, magnitude: R) {
+    fn relax(&mut self, magnitude: f64) {
         if self.contested == NO_SPAN {
             return;
         }
-        let (end, part) = (self.rung(self.contested).full_scale_ohm, R::ONE - self.widest_hysteresis);
+        let (end, part) = (self.rung(self.contested).full_scale_ohm, 1.0 - self.widest_hysteresis);
         if magnitude < part * end || part * magnitude > end {
             self.wide = self.hysteresis;
             self.contested = NO_SPAN;

@@ -2,7 +2,7 @@
 
 use super::span::Span;
 use super::{Meter, MeterError, Reading};
-use crate::number::{FINITE, Real};
+use crate::number::FINITE;
 
 /// The hysteresis of a meter that steps through its spans by itself, as a fraction of the lower span's full scale. A lower
 /// span is gone to only if the reading with its accuracy clause is below its full scale by that much, so that a reading
@@ -12,35 +12,33 @@ pub const HYSTERESIS_BY_CONVENTION: f64 = 0.05;
 /// One span as the steps see it, in plain numbers laid out as in C: the C door keeps them in memory of the caller's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[repr(C)]
-pub(super) struct Rung<R> {
-    pub(super) full_scale_ohm: R,
-    fraction_of_reading: R,
-    fixed_ohm: R,
+pub(super) struct Rung {
+    pub(super) full_scale_ohm: f64,
+    fraction_of_reading: f64,
+    fixed_ohm: f64,
 }
 
-impl Rung<f64> {
-    pub(super) fn of(span: &Span) -> Rung<f64> {
+impl Rung {
+    pub(super) const NONE: Rung = Rung { full_scale_ohm: 0.0, fraction_of_reading: 0.0, fixed_ohm: 0.0 };
+
+    pub(super) fn of(span: &Span) -> Rung {
         Rung {
             full_scale_ohm: span.full_scale_ohm(),
             fraction_of_reading: span.clause().fraction_of_reading(),
             fixed_ohm: span.fixed_ohm(),
         }
     }
-}
-
-impl<R: Real> Rung<R> {
-    pub(super) const NONE: Rung<R> = Rung { full_scale_ohm: R::ZERO, fraction_of_reading: R::ZERO, fixed_ohm: R::ZERO };
 
     /// The lowest of the spans below that surely holds what this one reads: the reading with its accuracy clause is below
     /// the full scale there by the hysteresis.
     pub(super) fn lowest_that_holds(
         &self,
-        magnitude_ohm: R,
-        hysteresis: R,
-        mut full_scales_below: impl Iterator<Item = R>,
+        magnitude_ohm: f64,
+        hysteresis: f64,
+        mut full_scales_below: impl Iterator<Item = f64>,
     ) -> Option<usize> {
         let bound = magnitude_ohm + (self.fraction_of_reading * magnitude_ohm + self.fixed_ohm);
-        let part = R::ONE - hysteresis;
+        let part = 1.0 - hysteresis;
         full_scales_below.position(|full_scale| bound < part * full_scale)
     }
 }
