@@ -93,8 +93,7 @@ def _measure(bits: int, threads: int, elements: int, rounds: int) -> None:
 
     import reckohm._core as core
 
-    if hasattr(core, "_limit_vector_bits"):
-        core._limit_vector_bits(bits)
+    core._limit_vector_bits(bits)
     random = np.random.default_rng(1)
     for contest in contests():
         for kind in (np.float64, np.float32):

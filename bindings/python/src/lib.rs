@@ -1,6 +1,8 @@
 //! The Python door of `reckohm`: pyo3 functions and classes, with NumPy ufuncs behind them. No maths of its own.
 
+use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
+use reckohm::batch::{VectorBits, limit_vector_bits};
 use reckohm::number::Kind;
 
 mod distribution;
@@ -14,6 +16,19 @@ mod uncertainty;
 mod values;
 mod vector;
 mod verdict;
+
+/// Limits the width of vector instructions in this process, for the benchmarks: 128, 256 or 512 bits.
+#[pyfunction]
+fn _limit_vector_bits(bits: u32) -> PyResult<()> {
+    let bits = match bits {
+        128 => VectorBits::Upto128,
+        256 => VectorBits::Upto256,
+        512 => VectorBits::Upto512,
+        other => return Err(PyValueError::new_err(format!("{other} bits given, 128, 256 or 512 allowed"))),
+    };
+    limit_vector_bits(bits);
+    Ok(())
+}
 
 /// The compiled part of `reckohm`: import from `reckohm` itself.
 #[pymodule]
@@ -34,6 +49,7 @@ fn core_module(module: &Bound<'_, PyModule>) -> PyResult<()> {
         fill(module, &part)?;
         module.setattr(format!("_{name}"), part)?;
     }
+    module.add_function(wrap_pyfunction!(_limit_vector_bits, module)?)?;
     // Status numbers with their names, for the test that raises each of them.
     let kinds: Vec<_> = Kind::ALL.iter().map(|kind| (kind.number(), kind.name())).collect();
     module.setattr("_kinds", kinds)

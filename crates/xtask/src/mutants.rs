@@ -9,20 +9,31 @@ use crate::tools;
 
 /// The places of the core in the order of the job, each with the test programs that are asked about its mutants. Every
 /// folder stands here; a file has a line of its own where fewer programs, or others, know it.
-const PLACES: [(&str, &[&str]); 17] = [
+const PLACES: &[(&str, &[&str])] = &[
     ("number", &["number_dual", "number_elementary"]),
+    ("number/arrays.rs", &["number_distribution", "number_distribution_f32", "part_preferred", "sensor_behaviour"]),
+    ("number/batch.rs", &["batch_widths", "number_distribution_f32"]),
     ("number/bignum.rs", &[IN_FILE, "decimal_rounding"]),
     ("number/decimal.rs", &["decimal_arithmetic", "decimal_rounding"]),
     ("number/parse.rs", &["decimal_messages", "decimal_rounding"]),
     ("number/distribution", DISTRIBUTIONS),
     ("number/nearest.rs", &["decimal_arithmetic", "decimal_rounding"]),
     ("number/normal.rs", DISTRIBUTIONS),
+    ("number/quadrature.rs", &["estimate_vectors", "uncertainty_coverage"]),
     ("number/range.rs", &["decimal_messages", "number_distribution", "part_messages"]),
+    ("number/readable.rs", &["meter_messages", "part_messages"]),
     ("number/special.rs", &["number_special"]),
     ("number/student_t.rs", DISTRIBUTIONS),
     (
         "uncertainty",
-        &[IN_FILE, "estimate_vectors", "measurement_behaviour", "uncertainty_coverage", "verdict_published"],
+        &[
+            IN_FILE,
+            "estimate_vectors",
+            "measurement_behaviour",
+            "uncertainty_coverage",
+            "verdict_answer",
+            "verdict_published",
+        ],
     ),
     ("part", &["part_checks", "part_limits", "part_messages", "part_vectors", "verdict_published"]),
     ("part/marking", &["part_checks", "part_messages", "part_round_trips", "part_vectors"]),
@@ -31,12 +42,15 @@ const PLACES: [(&str, &[&str]); 17] = [
         "meter",
         &[IN_FILE, "meter_choice", "meter_display", "meter_leads", "meter_messages", "meter_replies", "meter_vectors"],
     ),
+    ("meter/auto_ranger.rs", &["meter_auto_ranger", "meter_messages", "meter_vectors"]),
+    ("meter/step.rs", &["meter_auto_ranger", "meter_vectors"]),
     ("measurement", &["estimate_vectors", "measurement_behaviour", "measurement_published"]),
-    ("verdict", &["estimate_vectors", "verdict_published"]),
+    ("verdict", &["estimate_vectors", "verdict_answer", "verdict_published"]),
+    ("sensor", &["sensor_behaviour", "sensor_published", "sensor_vectors"]),
 ];
 /// The tests within the core's own files.
 const IN_FILE: &str = "in-file";
-const DISTRIBUTIONS: &[&str] = &["number_distribution", "number_special"];
+const DISTRIBUTIONS: &[&str] = &["number_distribution", "number_distribution_f32", "number_special"];
 
 /// Tests that are left out: cargo-mutants does not look into macros, and this one tries nothing else.
 const LEFT_OUT: [&str; 1] = ["single_precision_is_within_its_bound_on_a_stride_of_all_arguments"];
@@ -89,4 +103,24 @@ fn of(place: &str, shard: Option<&str>) -> Result<(), String> {
 
 fn files(place: &str) -> String {
     format!("crates/reckohm/src/{place}{}", if place.ends_with(".rs") { "" } else { "/**" })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_folder_of_the_core_and_every_place_and_test_that_is_named_is_there() {
+        let source = tools::root().join("crates/reckohm/src");
+        for folder in std::fs::read_dir(&source).unwrap().flatten().filter(|entry| entry.path().is_dir()) {
+            let name = folder.file_name().into_string().unwrap();
+            assert!(PLACES.iter().any(|(place, _)| *place == name), "no tests are named for {name}");
+        }
+        for (place, tests) in PLACES {
+            assert!(source.join(place).exists(), "{place}");
+            for test in tests.iter().filter(|test| **test != IN_FILE) {
+                assert!(tools::root().join(format!("tests/tests/{test}.rs")).exists(), "{place}: {test}");
+            }
+        }
+    }
 }
