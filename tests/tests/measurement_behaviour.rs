@@ -249,7 +249,8 @@ fn every_message_in_full_and_back_from_its_numbers() {
     let large = exact(0.0).with_normal(1e200).unwrap_err();
     assert_eq!(
         large.to_string(),
-        "uncertainty of an estimate: the result is too large for the number type; at most 1.8e308 allowed; give the \
+        "uncertainty of an estimate: the result, or the square of a part, is too large for the number type; at most \
+         1.8e308 allowed; give the \
          parts in a larger unit"
     );
     let lengths = effective_dof(&[1.0, 2.0], &[4.0]).unwrap_err();

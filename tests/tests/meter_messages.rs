@@ -362,7 +362,7 @@ fn messages() -> Vec<(MeterError, Kind, &'static str)> {
         (
             MeterError::Uncertainty(EstimateError::TooLarge { largest: f64::MAX }),
             Kind::ResultOutOfRange,
-            "uncertainty of an estimate: the result is too large for the number type; at most 1.8e308 allowed; give the parts in a larger unit",
+            "uncertainty of an estimate: the result, or the square of a part, is too large for the number type; at most 1.8e308 allowed; give the parts in a larger unit",
         ),
     ]
 }

@@ -173,6 +173,7 @@
  *  207  temperature coefficient of an accuracy clause: [0, 1] per kelvin (our rule)
  *  208  length of one lead: (0, 100000] m (our rule)
  *  209  hysteresis of an auto-ranger: [0.001, 0.9] (our rule)
+ *  210  measured resistance: any finite number ohm (our rule: no infinity and no NaN enters)
  *  100  marked temperature coefficient: [1, 10000] ppm/K (IEC 60062)
  *   10  standardised value: any finite number (our rule: no infinity and no NaN enters)
  *   11  argument of the gamma function: (0, 2.5e305] (our rule: beyond it the logarithm of the gamma function is larger than any double)
@@ -193,6 +194,7 @@
  *  450  temperature of a thermistor: [-200, 1000] degree Celsius (our rule: as far as the formulas were tried)
  *  451  B-value: [100, 20000] K (our rule: most thermistors have 2000 to 6000)
  *  452  resistance of a sensor at an end of its domain: [1e-6, 1e15] ohm (our rule: beyond it is a short or insulation, not a sensor)
+ *  453  parameter of a sensor, or an end of its domain: any finite number (our rule: no infinity and no NaN enters)
  */
 
 

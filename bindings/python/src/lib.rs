@@ -49,7 +49,8 @@ fn core_module(module: &Bound<'_, PyModule>) -> PyResult<()> {
         fill(module, &part)?;
         module.setattr(format!("_{name}"), part)?;
     }
-    module.add_function(wrap_pyfunction!(_limit_vector_bits, module)?)?;
+    // Not by `add_function`, which would list it as public.
+    module.setattr("_limit_vector_bits", wrap_pyfunction!(_limit_vector_bits, module)?)?;
     // Status numbers with their names, for the test that raises each of them.
     let kinds: Vec<_> = Kind::ALL.iter().map(|kind| (kind.number(), kind.name())).collect();
     module.setattr("_kinds", kinds)

@@ -15,7 +15,7 @@
 
 use super::step::{HYSTERESIS_BY_CONVENTION, Rung};
 use super::{Meter, MeterError, Reading, Span};
-use crate::number::{FINITE, HYSTERESIS};
+use crate::number::{HYSTERESIS, MEASURED_RESISTANCE};
 
 /// The most spans that an auto-ranger steps through.
 pub const MOST_RANGED_SPANS: usize = 16;
@@ -300,7 +300,7 @@ impl AutoRanger {
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
     pub fn step_ohm(&mut self, ohm: f64) -> Result<RangerAction, MeterError> {
-        let ohm = FINITE.check(ohm)?;
+        let ohm = MEASURED_RESISTANCE.check(ohm)?;
         let over = ohm.abs() >= self.here().full_scale_ohm;
         Ok(self.advance(ohm, over))
     }
@@ -319,7 +319,7 @@ impl AutoRanger {
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
     pub fn step_shown(&mut self, ohm: f64, over: bool) -> Result<RangerAction, MeterError> {
-        let (given_ohm, full_scale_ohm) = (FINITE.check(ohm)?, self.here().full_scale_ohm);
+        let (given_ohm, full_scale_ohm) = (MEASURED_RESISTANCE.check(ohm)?, self.here().full_scale_ohm);
         if !over && ohm.abs() >= full_scale_ohm {
             return Err(MeterError::BeyondFullScale { given_ohm, full_scale_ohm });
         }

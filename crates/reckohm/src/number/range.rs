@@ -193,6 +193,9 @@ ranges! {
     /// Hysteresis of an auto-ranger.
     HYSTERESIS = 209, "hysteresis of an auto-ranger", "", closed 0.001, 0.9; closed,
         "our rule", "give a fraction of the lower span's full scale: 5 % is 0.05";
+    /// A resistance as measured, which may be negative.
+    MEASURED_RESISTANCE = 210, "measured resistance", "ohm", closed f64::MIN, f64::MAX; closed,
+        "our rule: no infinity and no NaN enters", "give the full scale of the span where the meter shows over-range";
     /// A temperature coefficient as marked.
     MARKED_COEFFICIENT = 100, "marked temperature coefficient", "ppm/K", closed 1.0, 10_000.0; closed,
         "IEC 60062", "give parts per million a kelvin: 0.01 %/K is 100";
@@ -253,4 +256,7 @@ ranges! {
     /// What the formula of a sensor gives at an end of its domain.
     END_RESISTANCE = 452, "resistance of a sensor at an end of its domain", "ohm", closed 1.0e-6, 1.0e15; closed,
         "our rule: beyond it is a short or insulation, not a sensor", "check the unit of the parameters, or give a narrower domain";
+    /// A parameter of a sensor's formula, or an end of its domain.
+    SENSOR_PARAMETER = 453, "parameter of a sensor, or an end of its domain", "", closed f64::MIN, f64::MAX; closed,
+        "our rule: no infinity and no NaN enters", "look for an empty field among the numbers of the sensor's sheet";
 }

@@ -4,7 +4,7 @@ use core::fmt::Debug;
 use core::marker::PhantomData;
 
 use super::error::{OutsideDomain, Quantity, SensorError};
-use crate::number::{Dual, END_RESISTANCE, FINITE, Real, Scalar};
+use crate::number::{Dual, END_RESISTANCE, Real, SENSOR_PARAMETER, Scalar};
 use crate::uncertainty::Estimate;
 
 /// How far beyond the resistances at the ends of its domain a model takes one, as a fraction in units of the spacing at
@@ -130,10 +130,10 @@ impl<F: Formula<P>, R: Real, const P: usize> Model<F, R, P> {
     /// has; [`SensorError::Domainless`] for ends in the wrong order; whatever the formula finds wrong.
     pub fn from_parameters(parameters: [R; P], domain: [R; 2]) -> Result<Self, SensorError> {
         for parameter in parameters {
-            FINITE.check(parameter)?;
+            SENSOR_PARAMETER.check(parameter)?;
         }
         let [lower, upper] = domain;
-        let ordered = FINITE.check(lower)? < FINITE.check(upper)?;
+        let ordered = SENSOR_PARAMETER.check(lower)? < SENSOR_PARAMETER.check(upper)?;
         if !ordered {
             return Err(SensorError::domainless(domain));
         }

@@ -11,7 +11,8 @@ pub enum EstimateError {
     Range(#[from] OutOfRange),
     /// The result would not fit the number type.
     #[error(
-        "uncertainty of an estimate: the result is too large for the number type; at most {largest:.1e} allowed; \
+        "uncertainty of an estimate: the result, or the square of a part, is too large for the number type; at most \
+         {largest:.1e} allowed; \
          give the parts in a larger unit"
     )]
     TooLarge {
