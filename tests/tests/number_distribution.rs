@@ -125,10 +125,13 @@ fn arrays_say_which_element_failed_and_write_nothing() {
     let mut out = [7.0; 4];
     let error = normal_quantile_into(&[0.1, 0.0, 2.0, 0.5], &mut out).unwrap_err();
     assert!(matches!(error, DistributionError::Element { index: 1, failed: 2, .. }), "{error:?}");
+    assert_eq!(normal_quantile_check(&[0.1, 0.0, 2.0, 0.5]), Err(error));
     assert_eq!(out, [7.0; 4]);
     let error = t_quantile_above_into(&[0.1, 1e-300, 1e-200, 0.5], 0.1, &mut out).unwrap_err();
     assert!(matches!(error, DistributionError::Element { index: 1, failed: 2, .. }), "{error:?}");
     assert_eq!(out, [7.0; 4]);
+    assert_eq!(t_quantile_above_check(&[0.1, 1e-300, 1e-200, 0.5], 0.1), Err(error));
+    assert!(matches!(t_below_check(&[0.0; 4], -1.0).unwrap_err(), DistributionError::Range(_)));
     assert!(matches!(t_below_into(&[0.0; 4], -1.0, &mut out).unwrap_err(), DistributionError::Range(_)));
     assert!(matches!(
         normal_above_into(&[0.0; 3], &mut out).unwrap_err(),

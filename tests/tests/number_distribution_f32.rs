@@ -101,6 +101,8 @@ fn arrays_give_the_bits_of_single_calls_or_say_which_failed() {
         normal_quantile_above_f32_into(&wrong, &mut out),
         t_quantile_f32_into(&wrong, 3.0, &mut out),
         t_quantile_above_f32_into(&wrong, 3.0, &mut out),
+        normal_quantile_f32_check(&wrong),
+        t_quantile_f32_check(&wrong, 3.0),
     ];
     for failure in failures {
         assert!(matches!(failure, Err(DistributionError::Element { index: 1, failed: 2, .. })), "{failure:?}");

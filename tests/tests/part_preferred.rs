@@ -181,6 +181,8 @@ fn arrays_check_all_before_they_write_any() {
     let error = preferred::nearest_into(&wrong, Series::E12, &mut out).unwrap_err();
     assert!(matches!(error, PreferredError::Element { index: 1, failed: 2, .. }));
     assert_eq!(out, [7.0; 4]);
+    assert_eq!(preferred::check(&wrong), Err(error));
+    assert!(matches!(preferred::check_f32(&[1.0, -1.0]), Err(PreferredError::Element { index: 1, failed: 1, .. })));
     let mut valid = [false; 4];
     assert_eq!(preferred::nearest_into_valid(&wrong, Series::E12, &mut out, &mut valid), Ok(2));
     assert_eq!((out, valid), ([4700.0, 7.0, 4.7, 7.0], [true, false, true, false]));

@@ -21,6 +21,11 @@ pub(crate) enum ArrayFault<F> {
     Element { fault: F, index: u64, failed: u64 },
 }
 
+/// Whether each value has an answer.
+pub(crate) fn check<R: Real, Q: Question<R>>(question: Q, values: &[R]) -> Result<(), ArrayFault<Q::Fault>> {
+    if batch::takes_all(Taken(question), [values]) { Ok(()) } else { all_good(values, |x| question.fault(x)) }
+}
+
 /// Writes the answer for each value, after all of them have been checked.
 pub(crate) fn answer_into<R: Real, Q: Question<R>>(
     question: Q,
@@ -28,9 +33,7 @@ pub(crate) fn answer_into<R: Real, Q: Question<R>>(
     out: &mut [R],
 ) -> Result<(), ArrayFault<Q::Fault>> {
     same_length(values.len(), out.len())?;
-    if !batch::takes_all(Taken(question), [values]) {
-        all_good(values, |x| question.fault(x))?;
-    }
+    check(question, values)?;
     batch::map(question, [values], out);
     Ok(())
 }

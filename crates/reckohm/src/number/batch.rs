@@ -82,13 +82,13 @@ fn plain<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]
 fn plain_takes_all<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N]) -> bool {
     let count = inputs.iter().fold(usize::MAX, |count, input| count.min(input.len()));
     let inputs = inputs.map(|input| input.get(..count).unwrap_or_default());
-    // No early end, which would keep the loop from being widened; the least is 0 if one was refused.
-    let mut least = R::ONE;
+    // No early end and a whole number to keep, or the loop would not be widened.
+    let mut refused = 0_u32;
     for index in 0..count {
         let taken = formula.of(inputs.map(|input| input.get(index).copied().unwrap_or_default()));
-        least = if taken == R::ZERO { R::ZERO } else { least };
+        refused |= u32::from(taken == R::ZERO);
     }
-    least != R::ZERO
+    refused == 0
 }
 
 #[cfg(feature = "batch")]

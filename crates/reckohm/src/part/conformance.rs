@@ -37,8 +37,13 @@ pub(crate) struct Place<R> {
 impl<R: Real> Place<R> {
     #[inline(always)]
     pub(crate) fn at(x: R, lower: R, upper: R, tail: impl Fn(R) -> R) -> Place<R> {
-        let (over, under) = (x - upper, lower - x);
-        Place { over, under, upper_tail: tail(over.magnitude()), lower_tail: tail(under.magnitude()) }
+        Place::with_tails(x, lower, upper, tail((x - upper).magnitude()), tail((lower - x).magnitude()))
+    }
+
+    /// The same with the tails at hand.
+    #[inline(always)]
+    pub(crate) fn with_tails(x: R, lower: R, upper: R, upper_tail: R, lower_tail: R) -> Place<R> {
+        Place { over: x - upper, under: lower - x, upper_tail, lower_tail }
     }
 
     /// Probability of being inside the limits, by a sum that keeps its digits where it is small. Both cases are computed and
@@ -51,6 +56,7 @@ impl<R: Real> Place<R> {
     }
 
     /// Probability of being outside either limit, with its digits where it is small.
+    #[inline(always)]
     pub(crate) fn outside(self) -> R {
         let outside = self.over > R::ZERO || self.under > R::ZERO;
         R::select(outside, R::ONE - self.inside(), self.outside_both())
@@ -62,16 +68,23 @@ impl<R: Real> Place<R> {
     }
 
     /// Probability of being above the upper limit, and of not being above it.
+    #[inline(always)]
     pub(crate) fn of_upper(self) -> (R, R) {
-        let rest = R::ONE - self.upper_tail;
-        if self.over > R::ZERO { (rest, self.upper_tail) } else { (self.upper_tail, rest) }
+        both_sides(self.over > R::ZERO, self.upper_tail)
     }
 
     /// Probability of being below the lower limit, and of not being below it.
+    #[inline(always)]
     pub(crate) fn of_lower(self) -> (R, R) {
-        let rest = R::ONE - self.lower_tail;
-        if self.under > R::ZERO { (rest, self.lower_tail) } else { (self.lower_tail, rest) }
+        both_sides(self.under > R::ZERO, self.lower_tail)
     }
+}
+
+/// The probability of being beyond a limit, and the rest, from the tail at the distance and whether the value is beyond.
+#[inline(always)]
+fn both_sides<R: Real>(beyond: bool, tail: R) -> (R, R) {
+    let rest = R::ONE - tail;
+    (R::select(beyond, rest, tail), R::select(beyond, tail, rest))
 }
 
 /// The two ends that one-sided parts may push the value to; one place twice without such parts.

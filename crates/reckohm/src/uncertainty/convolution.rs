@@ -61,13 +61,37 @@ fn trapezoidal<R: Real>(x: R, a: R, b: R) -> R {
 pub(crate) fn one_rectangular<R: Real>(x: R, a: R, s: R) -> R {
     // Kept finite, since 0 times infinity would be no number: farther out there is nothing.
     let (z, half) = ((x / s).smaller(R::FARTHEST), a / s);
-    // The tail without noise, and what the noise adds or takes at the edge.
-    let flat = R::select(x < a, (a - x) / (a + a), R::ZERO);
-    let noise = normal::first_integral(((x - a) / s).magnitude()) - normal::first_integral((x + a) / s);
+    let flat = without_noise(x, a);
+    let noise = at_edge(x, a, s) - normal::first_integral((x + a) / s);
     let wide = flat + noise / (half + half);
     let narrow = normal::above_averaged(z, half);
     let tail = R::select(half * (R::ONE + z) < R::lit(AVERAGE_BELOW), narrow, wide);
     R::select(s == R::ZERO, flat, tail)
+}
+
+/// From this half-width over s on, [`wide_rectangular`] has the bits of [`one_rectangular`].
+pub(crate) const WIDE_FROM: f64 = 16.0;
+
+/// [`one_rectangular`] for half-widths of at least [`WIDE_FROM`] times s, with the same bits in less than half of the time:
+/// what the far edge takes away is below the last digit. It is less than exp(-2ax/s²) of what the near edge adds, and where
+/// that is not below 2^-60, x < 1.4 s, the near edge is 14 s away and itself adds less than 1e-40 to a tail of 0.4 or more.
+#[inline(always)]
+pub(crate) fn wide_rectangular<R: Real>(x: R, a: R, s: R) -> R {
+    let half = a / s;
+    let flat = without_noise(x, a);
+    R::select(s == R::ZERO, flat, flat + at_edge(x, a, s) / (half + half))
+}
+
+/// The tail of the rectangular part alone.
+#[inline(always)]
+fn without_noise<R: Real>(x: R, a: R) -> R {
+    R::select(x < a, (a - x) / (a + a), R::ZERO)
+}
+
+/// What the noise adds at the near edge, over the slope.
+#[inline(always)]
+fn at_edge<R: Real>(x: R, a: R, s: R) -> R {
+    normal::first_integral(((x - a) / s).magnitude())
 }
 
 fn two_rectangular<R: Real>(x: R, a: R, b: R, s: R) -> R {

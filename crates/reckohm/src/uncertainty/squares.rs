@@ -11,7 +11,7 @@ const LIFT_F32: f64 = f64::from_bits((1023 + 100) << 52);
 
 /// A power of two that lifts numbers of which `largest` is the largest so far that their squares are not lost below the
 /// smallest number; 1 where that is not needed. What is too large to be squared gives an infinite sum, which is refused.
-pub(super) fn lift<R: Real>(largest: R) -> R {
+pub(crate) fn lift<R: Real>(largest: R) -> R {
     if largest < by_type(SMALL_F32, SMALL) { by_type(LIFT_F32, LIFT) } else { R::ONE }
 }
 

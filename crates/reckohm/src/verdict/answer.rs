@@ -67,6 +67,12 @@ pub struct Decision<R = f64> {
     pub conformance_probability: R,
 }
 
+impl<R: Real> Decision<R> {
+    /// What stands in an array of decisions before they are made: nothing is known, so it is undecided.
+    pub const UNMADE: Decision<R> =
+        Decision { answer: Answer::Undecided, side: Side::Outside, conformance_probability: R::ZERO };
+}
+
 impl<R: Real> fmt::Display for Decision<R> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.answer.name())?;
@@ -117,6 +123,7 @@ pub(super) fn decide<R: Real>(
 }
 
 /// Whether the probability of being beyond the limits is at most the risk: beyond each by itself, or beyond either.
+#[inline(always)]
 pub(super) fn accepts<R: Real>(ends: Ends<R>, kind: RuleKind, risk: R) -> bool {
     let Ends { lowest, highest } = ends;
     match kind {
@@ -127,7 +134,8 @@ pub(super) fn accepts<R: Real>(ends: Ends<R>, kind: RuleKind, risk: R) -> bool {
 
 /// Whether the probability of being on the good side of a limit, or of both, is at most the risk, wherever the one-sided
 /// parts push the value.
-fn rejects<R: Real>(ends: Ends<R>, kind: RuleKind, risk: R, likeliest: impl FnOnce() -> R) -> bool {
+#[inline(always)]
+pub(super) fn rejects<R: Real>(ends: Ends<R>, kind: RuleKind, risk: R, likeliest: impl FnOnce() -> R) -> bool {
     let Ends { lowest, highest } = ends;
     match kind {
         RuleKind::MaxRisk => is_at_most(likeliest(), risk),
@@ -140,6 +148,7 @@ fn rejects<R: Real>(ends: Ends<R>, kind: RuleKind, risk: R, likeliest: impl FnOn
 const ROUNDING_OF_TAILS: f64 = 256.0;
 
 /// Whether a probability is at most the risk agreed on, to the digits that it has.
+#[inline(always)]
 pub(super) fn is_at_most<R: Real>(probability: R, risk: R) -> bool {
     probability <= risk * (R::ONE + R::lit(ROUNDING_OF_TAILS) * R::SPACING_AT_ONE)
 }

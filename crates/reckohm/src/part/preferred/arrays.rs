@@ -36,6 +36,33 @@ fn into_valid<X: search::Float, T>(
     Ok(failed)
 }
 
+/// Whether each of many resistances in ohm is within its range, as the functions that write results ask first: for who goes
+/// through an array part by part.
+///
+/// # Errors
+/// [`PreferredError::Element`] with the first failing index and how many failed if a resistance is outside (0, 1e15] ohm.
+///
+/// ```
+/// use reckohm::preferred::check;
+/// assert!(check(&[0.47, 500.0]).is_ok() && check(&[0.47, -1.0]).is_err());
+/// ```
+pub fn check(ohm: &[f64]) -> Result<(), PreferredError> {
+    Ok(all_good(ohm, |x| RESISTANCE.check(x).map(|_| ()))?)
+}
+
+/// As [`check`], for `f32`.
+///
+/// # Errors
+/// As for [`check`].
+///
+/// ```
+/// use reckohm::preferred::check_f32;
+/// assert!(check_f32(&[0.47, 500.0]).is_ok() && check_f32(&[0.47, -1.0]).is_err());
+/// ```
+pub fn check_f32(ohm: &[f32]) -> Result<(), PreferredError> {
+    Ok(all_good(ohm, |x| RESISTANCE.check(f64::from(x)).map(|_| ()))?)
+}
+
 macro_rules! array_forms {
     ($($one:ident, $into:ident, $valid:ident, $x:ty => $result:ty, $same:ident, $empty:literal, $example:literal;)+) => {$(
         #[doc = concat!("[`", stringify!($same), "`](super::", stringify!($same), ") for each of many resistances in ohm.")]
