@@ -1,7 +1,7 @@
 //! The coverage rule against values computed beforehand by an independent program (our own figures, stated with 8
 //! digits), and against published factors.
 
-use reckohm::uncertainty::{Estimate, effective_dof};
+use reckohm::uncertainty::{Estimate, EstimateError, effective_dof};
 
 fn shape(a: f64, b: f64, normal: f64, s: f64, dof: f64) -> Estimate {
     Estimate::exact(0.0)
@@ -146,4 +146,22 @@ fn several_type_a_parts_hold_banerjees_bound() {
         let back = e.with_rectangular(0.7).unwrap().probability_above(x).unwrap();
         assert!((back / q - 1.0).abs() < 1e-10, "{q} {back}");
     }
+}
+
+/// The tail probabilities that have no half, or whose bound is too large: a fuzzer found that the quantile never came.
+#[test]
+fn the_smallest_tails_and_the_largest_parts_have_a_quantile_or_are_refused() {
+    let beside_a_normal = Estimate::exact(0.0).unwrap().with_normal(1.0).unwrap();
+    let smallest = f64::from_bits(1);
+    let quantile = beside_a_normal.with_type_a(1.0, 1e6).unwrap().quantile_above(smallest).unwrap();
+    // Normal quantile 38.4674 of 2^-1074; the two parts together are not farther out than the sum of theirs.
+    assert!((38.4..77.0).contains(&quantile), "{quantile}");
+    for s in [1e100, 1e150] {
+        let wide = Estimate::exact(0.0).unwrap().with_rectangular(1.0).unwrap().with_type_a(s, 1.0).unwrap();
+        for q in [smallest, 1e-300] {
+            assert!(matches!(wide.quantile_above(q), Err(EstimateError::TooLarge { .. })), "{s} {q}");
+        }
+    }
+    let single = Estimate::exact(0.0_f32).unwrap().with_normal(1.0).unwrap().with_type_a(1.0, 1.0).unwrap();
+    assert!(single.quantile_above(f32::from_bits(1)).is_ok_and(f32::is_finite));
 }

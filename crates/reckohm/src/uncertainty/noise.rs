@@ -52,7 +52,9 @@ impl<R: Real> Noise<R> {
             let t = term(d, w);
             weights += w;
             sum += t;
-            if w <= negligible && t <= negligible * sum {
+            // Asked so that a tail that is no number ends it as well.
+            let counts = w > negligible || t > negligible * sum;
+            if !counts {
                 break;
             }
             d += step;

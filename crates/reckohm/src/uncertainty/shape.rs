@@ -116,9 +116,14 @@ impl<R: Real> Shape<R> {
         if self.a == R::ZERO && self.u == R::ZERO {
             return type_a.s * student_t::quantile_above(q, type_a.dof);
         }
-        // Beyond both rectangular parts and the q/2 quantiles of the two others there is less than q.
-        let (normal, repeats) = self.quantiles(R::lit(0.5) * q, type_a);
+        // Beyond both rectangular parts and the q/2 quantiles of the two others there is less than q. The smallest q has
+        // no half that is a number.
+        let half = R::lit(0.5) * q;
+        let (normal, repeats) = self.quantiles(if half > R::ZERO { half } else { q }, type_a);
         let high = self.a + self.b + repeats + normal;
+        if !high.finite() {
+            return high;
+        }
         let ln_q = q.natural_log();
         let excess = |x: R| self.tail_with(x, type_a).larger(least()).natural_log() - ln_q;
         let (f_low, f_high) = (excess(R::ZERO), excess(high));

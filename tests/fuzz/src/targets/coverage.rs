@@ -9,7 +9,7 @@ use crate::input::Input;
 /// An estimate around 0 of any parts, of like or of very different sizes.
 pub(crate) fn draw(input: &mut Input<'_>) -> Option<Estimate> {
     let wide = input.below(8) == 0;
-    let size = |input: &mut Input<'_>| if wide { input.size(-40..40) } else { input.size(-3..3) };
+    let size = |input: &mut Input<'_>| if wide { input.size(-140..150) } else { input.size(-3..3) };
     let mut estimate = Estimate::exact(0.0).expect("finite");
     for _ in 0..input.below(6) {
         let part = match input.below(8) {
