@@ -2,33 +2,78 @@
 
 use pyo3::prelude::*;
 use reckohm::distribution::{self as core, DistributionError};
+use reckohm::verdict::Column;
 
-use crate::ufunc::Kernel;
+use crate::ufunc::{Kernel, by_itself, each_takes};
 use crate::vector::vector_functions;
 
 macro_rules! kernels {
-    ($($kernel:ident($count:literal: $($given:ident),+) = $function:path;)+) => {$(
+    ($($kernel:ident($count:literal: $x:ident $(, $dof:ident)?), $least:expr, $double:path | $single:path,
+        $check:path | $check_single:path, $into:path | $into_single:path;)+) => {$(
         struct $kernel;
-
-        impl Kernel<$count> for $kernel {
+        kernels!($kernel, f64, $count, [$x $(, $dof)?], $least, $double, $check, $into);
+        kernels!($kernel, f32, $count, [$x $(, $dof)?], $least, $single, $check_single, $into_single);
+    )+};
+    ($kernel:ident, $real:ident, $count:literal, [$x:ident $(, $dof:ident)?], $least:expr, $function:path, $check:path,
+        $into:path) => {
+        impl Kernel<$count, $real> for $kernel {
             type Error = DistributionError;
+            const LEAST_A_THREAD: usize = $least;
 
-            fn evaluate([$($given),+]: [f64; $count]) -> Result<f64, DistributionError> {
-                $function($($given),+)
+            fn evaluate([$x $(, $dof)?]: [$real; $count]) -> Result<$real, DistributionError> {
+                $function($x $(, $dof)?)
+            }
+
+            fn fill(inputs: [Column<'_, $real>; $count], out: &mut [$real], valid: &mut [bool]) -> usize {
+                if let [Column::Each($x) $(, Column::One($dof))?] = inputs
+                    && let Ok(refused) = $into($x $(, $dof)?, out, valid)
+                {
+                    return refused;
+                }
+                by_itself::<Self, $real, $count>(inputs, out, valid)
+            }
+
+            fn takes(inputs: [Column<'_, $real>; $count], count: usize) -> bool {
+                match inputs {
+                    [Column::Each($x) $(, Column::One($dof))?] => $check($x $(, $dof)?).is_ok(),
+                    _ => each_takes::<Self, $real, $count>(inputs, count),
+                }
             }
         }
-    )+};
+    };
 }
 
+/// From so many elements on a second thread is worth it: a few nanoseconds an element, some ten, some hundred, thousands.
+const CHEAP: usize = 1 << 16;
+const MIDDLING: usize = 1 << 12;
+const DEAR: usize = 1 << 11;
+const DEAREST: usize = 1 << 7;
+
 kernels! {
-    NormalBelow(1: z) = core::normal_below;
-    NormalAbove(1: z) = core::normal_above;
-    NormalQuantile(1: p) = core::normal_quantile;
-    NormalQuantileAbove(1: p) = core::normal_quantile_above;
-    TBelow(2: t, dof) = core::t_below;
-    TAbove(2: t, dof) = core::t_above;
-    TQuantile(2: p, dof) = core::t_quantile;
-    TQuantileAbove(2: p, dof) = core::t_quantile_above;
+    NormalBelow(1: z), CHEAP, core::normal_below | core::normal_below_f32,
+        core::normal_below_check | core::normal_below_f32_check,
+        core::normal_below_into_valid | core::normal_below_f32_into_valid;
+    NormalAbove(1: z), CHEAP, core::normal_above | core::normal_above_f32,
+        core::normal_above_check | core::normal_above_f32_check,
+        core::normal_above_into_valid | core::normal_above_f32_into_valid;
+    NormalQuantile(1: p), MIDDLING, core::normal_quantile | core::normal_quantile_f32,
+        core::normal_quantile_check | core::normal_quantile_f32_check,
+        core::normal_quantile_into_valid | core::normal_quantile_f32_into_valid;
+    NormalQuantileAbove(1: p), MIDDLING, core::normal_quantile_above | core::normal_quantile_above_f32,
+        core::normal_quantile_above_check | core::normal_quantile_above_f32_check,
+        core::normal_quantile_above_into_valid | core::normal_quantile_above_f32_into_valid;
+    TBelow(2: t, dof), DEAR, core::t_below | core::t_below_f32,
+        core::t_below_check | core::t_below_f32_check,
+        core::t_below_into_valid | core::t_below_f32_into_valid;
+    TAbove(2: t, dof), DEAR, core::t_above | core::t_above_f32,
+        core::t_above_check | core::t_above_f32_check,
+        core::t_above_into_valid | core::t_above_f32_into_valid;
+    TQuantile(2: p, dof), DEAREST, core::t_quantile | core::t_quantile_f32,
+        core::t_quantile_check | core::t_quantile_f32_check,
+        core::t_quantile_into_valid | core::t_quantile_f32_into_valid;
+    TQuantileAbove(2: p, dof), DEAREST, core::t_quantile_above | core::t_quantile_above_f32,
+        core::t_quantile_above_check | core::t_quantile_above_f32_check,
+        core::t_quantile_above_into_valid | core::t_quantile_above_f32_into_valid;
 }
 
 vector_functions! {
@@ -61,7 +106,7 @@ vector_functions! {
     /// >>> from reckohm.distribution import normal_below
     /// >>> normal_below(1.0)
     /// 0.841344746068543
-    fn normal_below(z) = NormalBelow -> Number, "distribution_normal_below", add;
+    fn normal_below(z) = NormalBelow -> Number, "distribution_normal_below";
 
     /// Probability that a standard normal value is above ``z``, to full relative accuracy in its tail.
     ///
@@ -92,7 +137,7 @@ vector_functions! {
     /// >>> from reckohm.distribution import normal_above
     /// >>> normal_above(9.0)
     /// 1.1285884059538408e-19
-    fn normal_above(z) = NormalAbove -> Number, "distribution_normal_above", add;
+    fn normal_above(z) = NormalAbove -> Number, "distribution_normal_above";
 
     /// The value that a standard normal value is below with probability ``p``.
     ///
@@ -123,7 +168,7 @@ vector_functions! {
     /// >>> from reckohm.distribution import normal_quantile
     /// >>> normal_quantile(0.5)
     /// 0.0
-    fn normal_quantile(p) = NormalQuantile -> Number, "distribution_normal_quantile", add;
+    fn normal_quantile(p) = NormalQuantile -> Number, "distribution_normal_quantile";
 
     /// The value that a standard normal value is above with probability ``p``: take it for a small risk, rather than the
     /// quantile of one less the risk.
@@ -155,7 +200,7 @@ vector_functions! {
     /// >>> from reckohm.distribution import normal_quantile_above
     /// >>> round(normal_quantile_above(0.05), 12)
     /// 1.644853626951
-    fn normal_quantile_above(p) = NormalQuantileAbove -> Number, "distribution_normal_quantile_above", add;
+    fn normal_quantile_above(p) = NormalQuantileAbove -> Number, "distribution_normal_quantile_above";
 
     /// Probability that a value of Student's t is below ``t``.
     ///
@@ -188,7 +233,7 @@ vector_functions! {
     /// >>> from reckohm.distribution import t_below
     /// >>> t_below(1.0, 1)
     /// 0.75
-    fn t_below(t, dof) = TBelow -> Number, "distribution_t_below", add;
+    fn t_below(t, dof) = TBelow -> Number, "distribution_t_below";
 
     /// Probability that a value of Student's t is above ``t``, to full relative accuracy in its tail.
     ///
@@ -221,7 +266,7 @@ vector_functions! {
     /// >>> from reckohm.distribution import t_above
     /// >>> round(t_above(2.776, 4), 6)
     /// 0.025011
-    fn t_above(t, dof) = TAbove -> Number, "distribution_t_above", add;
+    fn t_above(t, dof) = TAbove -> Number, "distribution_t_above";
 
     /// The value that Student's t is below with probability ``p``.
     ///
@@ -255,7 +300,7 @@ vector_functions! {
     /// >>> from reckohm.distribution import t_quantile
     /// >>> round(t_quantile(0.975, 9), 12)
     /// 2.262157162798
-    fn t_quantile(p, dof) = TQuantile -> Number, "distribution_t_quantile", add;
+    fn t_quantile(p, dof) = TQuantile -> Number, "distribution_t_quantile";
 
     /// The value that Student's t is above with probability ``p``: take it for a small risk, rather than the quantile of one
     /// less the risk.
@@ -290,7 +335,7 @@ vector_functions! {
     /// >>> from reckohm.distribution import t_quantile_above
     /// >>> round(t_quantile_above(0.025, 4), 12)
     /// 2.776445105198
-    fn t_quantile_above(p, dof) = TQuantileAbove -> Number, "distribution_t_quantile_above", add;
+    fn t_quantile_above(p, dof) = TQuantileAbove -> Number, "distribution_t_quantile_above";
 }
 
 pub fn fill(compiled: &Bound<'_, PyModule>, module: &Bound<'_, PyModule>) -> PyResult<()> {

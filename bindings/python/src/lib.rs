@@ -5,12 +5,14 @@ use pyo3::prelude::*;
 use reckohm::batch::{VectorBits, limit_vector_bits};
 use reckohm::number::Kind;
 
+mod arrays;
 mod distribution;
 mod errors;
 mod marking;
 mod measurement;
 mod meter;
 mod preferred;
+mod slices;
 mod ufunc;
 mod uncertainty;
 mod values;
@@ -28,6 +30,12 @@ fn _limit_vector_bits(bits: u32) -> PyResult<()> {
     };
     limit_vector_bits(bits);
     Ok(())
+}
+
+/// Limits the number of threads of a call in this process, for tests and benchmarks; 0 takes the limit away.
+#[pyfunction]
+fn _limit_threads(threads: usize) {
+    reckohm_threads::limit(threads);
 }
 
 /// The compiled part of `reckohm`: import from `reckohm` itself.
@@ -51,6 +59,7 @@ fn core_module(module: &Bound<'_, PyModule>) -> PyResult<()> {
     }
     // Not by `add_function`, which would list it as public.
     module.setattr("_limit_vector_bits", wrap_pyfunction!(_limit_vector_bits, module)?)?;
+    module.setattr("_limit_threads", wrap_pyfunction!(_limit_threads, module)?)?;
     // Status numbers with their names, for the test that raises each of them.
     let kinds: Vec<_> = Kind::ALL.iter().map(|kind| (kind.number(), kind.name())).collect();
     module.setattr("_kinds", kinds)

@@ -3,9 +3,10 @@
 use pyo3::prelude::*;
 use pyo3::types::PyString;
 use reckohm::preferred::{self as core, PreferredError};
+use reckohm::verdict::Column;
 
 use crate::errors::Failure;
-use crate::ufunc::Kernel;
+use crate::ufunc::{Kernel, by_itself, each_takes};
 use crate::values::text_of;
 use crate::vector::vector_functions;
 
@@ -29,28 +30,51 @@ impl<'a, 'py> FromPyObject<'a, 'py> for Series {
     }
 }
 
+/// The series that a number stands for.
+fn series_of(code: f64) -> Result<core::Series, PreferredError> {
+    core::Series::from_count(code as u32).ok_or(PreferredError::UnknownSeries)
+}
+
 macro_rules! kernels {
-    ($($kernel:ident = $double:path | $single:path;)+) => {
+    ($($kernel:ident = $double:path | $single:path $(, $into:path | $into_single:path)?;)+) => {
         $(struct $kernel;
-        kernels!($kernel, f64, $double);
-        kernels!($kernel, f32, $single);)+
+        kernels!($kernel, f64, $double, core::check $(, $into)?);
+        kernels!($kernel, f32, $single, core::check_f32 $(, $into_single)?);)+
     };
-    ($kernel:ident, $real:ty, $function:path) => {
+    ($kernel:ident, $real:ty, $function:path, $check:path $(, $into:path)?) => {
         impl Kernel<2, $real> for $kernel {
             type Error = PreferredError;
+            const LEAST_A_THREAD: usize = 1 << 14;
 
             fn evaluate([ohm, series]: [$real; 2]) -> Result<$real, PreferredError> {
-                let series = core::Series::from_count(series as u32).ok_or(PreferredError::UnknownSeries)?;
-                Ok(<$real>::from($function(ohm, series)?))
+                Ok(<$real>::from($function(ohm, series_of(f64::from(series))?)?))
+            }
+
+            $(fn fill(inputs: [Column<'_, $real>; 2], out: &mut [$real], valid: &mut [bool]) -> usize {
+                // The series is one for all wherever a name stood for it.
+                match inputs {
+                    [Column::Each(ohm), Column::One(code)] => match series_of(f64::from(code)) {
+                        Ok(series) => $into(ohm, series, out, valid).unwrap_or(out.len()),
+                        Err(_) => by_itself::<Self, $real, 2>(inputs, out, valid),
+                    },
+                    _ => by_itself::<Self, $real, 2>(inputs, out, valid),
+                }
+            })?
+
+            fn takes(inputs: [Column<'_, $real>; 2], count: usize) -> bool {
+                match inputs {
+                    [Column::Each(ohm), Column::One(code)] => series_of(f64::from(code)).is_ok() && $check(ohm).is_ok(),
+                    _ => each_takes::<Self, $real, 2>(inputs, count),
+                }
             }
         }
     };
 }
 
 kernels! {
-    Nearest = core::nearest | core::nearest_f32;
-    Below = core::below | core::below_f32;
-    Above = core::above | core::above_f32;
+    Nearest = core::nearest | core::nearest_f32, core::nearest_into_valid | core::nearest_f32_into_valid;
+    Below = core::below | core::below_f32, core::below_into_valid | core::below_f32_into_valid;
+    Above = core::above | core::above_f32, core::above_into_valid | core::above_f32_into_valid;
     Contains = core::contains | core::contains_f32;
 }
 
@@ -88,7 +112,7 @@ vector_functions! {
     /// 4700.0
     /// >>> nearest([1.1, 9700], "E24")
     /// array([1.1e+00, 1.0e+04])
-    fn nearest(ohm; series: Series) = Nearest -> Number, "preferred_nearest", add_with_single;
+    fn nearest(ohm; series: Series) = Nearest -> Number, "preferred_nearest";
 
     /// The highest preferred value that is not above a resistance: itself, if it is one.
     ///
@@ -111,7 +135,7 @@ vector_functions! {
     /// >>> from reckohm.preferred import below
     /// >>> below([4900, 4700], "E12")
     /// array([4700., 4700.])
-    fn below(ohm; series: Series) = Below -> Number, "preferred_below", add_with_single;
+    fn below(ohm; series: Series) = Below -> Number, "preferred_below";
 
     /// The lowest preferred value that is not below a resistance: itself, if it is one.
     ///
@@ -134,7 +158,7 @@ vector_functions! {
     /// >>> from reckohm.preferred import above
     /// >>> above(9.0, "E12")
     /// 10.0
-    fn above(ohm; series: Series) = Above -> Number, "preferred_above", add_with_single;
+    fn above(ohm; series: Series) = Above -> Number, "preferred_above";
 
     /// Whether a resistance is a preferred value of a series, in any decade.
     ///
@@ -163,7 +187,7 @@ vector_functions! {
     /// True
     /// >>> contains([2700, 2710], "E192")  # E24 is not part of E192
     /// array([False,  True])
-    fn contains(ohm; series: Series) = Contains -> Truth, "preferred_contains", add_with_single;
+    fn contains(ohm; series: Series) = Contains -> Truth, "preferred_contains";
 }
 
 /// The values of a series in the decade [1, 10).

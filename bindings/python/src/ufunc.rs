@@ -1,4 +1,4 @@
-//! Formulas as NumPy ufuncs: the one file with unsafe code.
+//! Formulas as NumPy ufuncs. With `slices` the only file with unsafe code.
 //!
 //! NumPy is asked for its own table of functions at run time, so nothing here links to it. Slots of that table and the
 //! layout of `PyArrayMethod_Spec` are part of NumPy's stable interface since 2.0 (`numpy/ufuncobject.h`,
@@ -13,34 +13,82 @@ use pyo3::ffi;
 use pyo3::prelude::*;
 use pyo3::types::{PyCapsule, PyTuple};
 
+use reckohm::verdict::Column;
+
 use crate::errors::Failure;
 
 /// A formula of `N` numbers of type `R`. A zero-size type, since a closure has no address that NumPy could call.
-pub trait Kernel<const N: usize, R = f64>: 'static {
+pub trait Kernel<const N: usize, R: Real>: 'static {
     /// The error of the core; its text is made only where it is raised.
     type Error: Into<Failure>;
 
+    /// From so many elements on a thread more is worth it, as measured by `cargo xtask bench growth`.
+    const LEAST_A_THREAD: usize;
+
     /// The result, or why there is none.
     fn evaluate(inputs: [R; N]) -> Result<R, Self::Error>;
+
+    /// Writes the result of each element that has one and says which those are; gives how many have none. What the core has
+    /// a function of arrays for is asked of that.
+    fn fill(inputs: [Column<'_, R>; N], out: &mut [R], valid: &mut [bool]) -> usize {
+        by_itself::<Self, R, N>(inputs, out, valid)
+    }
+
+    /// Whether each of so many elements has a result.
+    fn takes(inputs: [Column<'_, R>; N], count: usize) -> bool {
+        each_takes::<Self, R, N>(inputs, count)
+    }
+}
+
+/// What [`Kernel::fill`] is where nothing is quicker: each element by itself.
+pub fn by_itself<K: Kernel<N, R> + ?Sized, R: Real, const N: usize>(
+    inputs: [Column<'_, R>; N],
+    out: &mut [R],
+    valid: &mut [bool],
+) -> usize {
+    let mut refused = 0;
+    for (index, (place, valid)) in out.iter_mut().zip(valid).enumerate() {
+        let result = K::evaluate(inputs.map(|input| at(input, index)));
+        *valid = result.is_ok();
+        match result {
+            Ok(result) => *place = result,
+            Err(_) => refused += 1,
+        }
+    }
+    refused
+}
+
+/// What [`Kernel::takes`] is where nothing is quicker.
+pub fn each_takes<K: Kernel<N, R> + ?Sized, R: Real, const N: usize>(inputs: [Column<'_, R>; N], count: usize) -> bool {
+    (0..count).all(|index| K::evaluate(inputs.map(|input| at(input, index))).is_ok())
+}
+
+/// One of a column's numbers.
+pub fn at<R: Real>(column: Column<'_, R>, index: usize) -> R {
+    match column {
+        Column::One(x) => x,
+        Column::Each(all) => all[index],
+    }
 }
 
 /// The number types that have a loop.
-pub trait Real: Copy + PartialEq + 'static {
+pub trait Real: reckohm::number::Real {
     /// NumPy's code of the type.
     const CODE: &'static str;
-    const ZERO: Self;
+    /// The letter that stands for it in an array's own description.
+    const LETTER: u8;
     const NAN: Self;
 }
 
 impl Real for f64 {
     const CODE: &'static str = "f8";
-    const ZERO: f64 = 0.0;
+    const LETTER: u8 = b'd';
     const NAN: f64 = f64::NAN;
 }
 
 impl Real for f32 {
     const CODE: &'static str = "f4";
-    const ZERO: f32 = 0.0;
+    const LETTER: u8 = b'f';
     const NAN: f32 = f32::NAN;
 }
 
@@ -125,21 +173,14 @@ impl Table {
     }
 }
 
-/// A new ufunc of `N` numbers, without a loop as yet. With `single` it takes `float32` as it is, once that loop is
-/// added; all else is taken as `float64`.
-pub fn new<'py, const N: usize>(
-    py: Python<'py>,
-    name: &str,
-    output: Output,
-    single: bool,
-) -> PyResult<Bound<'py, PyAny>> {
+/// A new ufunc of `N` numbers, without a loop as yet: one for `float32`, which it takes as it is, and one for `float64`, as
+/// which all else is taken, are to be added.
+pub fn new<'py, const N: usize>(py: Python<'py>, name: &str, output: Output) -> PyResult<Bound<'py, PyAny>> {
     // NumPy keeps the pointer: the name lives as long as the process.
     let name: &'static CStr = Box::leak(CString::new(name)?.into_boxed_c_str());
-    let promote: Promoter = match (output, single) {
-        (Output::Number, false) => promoter::<N, false, false>,
-        (Output::Number, true) => promoter::<N, false, true>,
-        (Output::Truth, false) => promoter::<N, true, false>,
-        (Output::Truth, true) => promoter::<N, true, true>,
+    let promote: Promoter = match output {
+        Output::Number => promoter::<N, false>,
+        Output::Truth => promoter::<N, true>,
     };
     let table = Table::of(py)?;
     let any_dtype = py.import("numpy")?.getattr("dtype")?;
@@ -195,11 +236,14 @@ pub fn add_loop<K: Kernel<N, R>, R: Real, const N: usize>(
     }
 }
 
+/// So many elements are computed at a time; where they do not lie one behind the other they are gathered first.
+const BLOCK: usize = 512;
+
 /// The loop over one stretch of elements. NumPy calls it without the interpreter lock.
 ///
 /// # Safety
 /// Called by NumPy alone, with `N + 1` pointers and strides of aligned numbers of type `R` (the last a byte if `TRUTH`) and as many
-/// elements as it says.
+/// elements as it says. The output may be one of the inputs, element by element.
 unsafe extern "C" fn strided_loop<K: Kernel<N, R>, R: Real, const N: usize, const RAISE: bool, const TRUTH: bool>(
     _context: *mut c_void,
     data: *const *mut c_char,
@@ -207,21 +251,55 @@ unsafe extern "C" fn strided_loop<K: Kernel<N, R>, R: Real, const N: usize, cons
     strides: *const isize,
     _auxiliary: *mut c_void,
 ) -> c_int {
+    let mut gathered = [[R::ZERO; BLOCK]; N];
+    let (mut results, mut valid) = ([R::ZERO; BLOCK], [true; BLOCK]);
     // SAFETY: as the contract above.
-    unsafe {
-        for element in 0..*dimensions {
-            let at = |operand: usize| (*data.add(operand)).offset(element * *strides.add(operand));
-            let inputs = core::array::from_fn(|operand| *at(operand).cast::<R>());
-            match K::evaluate(inputs) {
-                Ok(result) if TRUTH => *at(N) = (result != R::ZERO) as c_char,
-                Ok(result) => *at(N).cast::<R>() = result,
-                Err(_) if !RAISE => *at(N).cast::<R>() = R::NAN,
-                Err(failure) => {
+    let (count, at) = unsafe {
+        let at = |operand: usize, element: usize| (*data.add(operand)).offset(element as isize * *strides.add(operand));
+        (*dimensions as usize, at)
+    };
+    let mut start = 0;
+    while start < count {
+        let many = BLOCK.min(count - start);
+        let mut rooms = gathered.iter_mut();
+        // SAFETY: as the contract above. What is read here is not written before `fill` is done.
+        let inputs: [Column<'_, R>; N] = core::array::from_fn(|operand| unsafe {
+            let first = at(operand, start).cast::<R>();
+            let stride = *strides.add(operand);
+            match rooms.next() {
+                _ if stride == 0 => Column::One(*first),
+                _ if stride == size_of::<R>() as isize => Column::Each(core::slice::from_raw_parts(first, many)),
+                Some(room) => {
+                    for (element, place) in room.iter_mut().take(many).enumerate() {
+                        *place = *at(operand, start + element).cast::<R>();
+                    }
+                    Column::Each(&room[..many])
+                }
+                None => Column::One(*first),
+            }
+        });
+        let refused = K::fill(inputs, &mut results[..many], &mut valid[..many]);
+        if refused > 0 {
+            for element in (0..many).filter(|element| !valid[*element]) {
+                if !RAISE {
+                    results[element] = R::NAN;
+                } else if let Err(failure) = K::evaluate(inputs.map(|input| self::at(input, element))) {
                     Python::attach(|py| failure.into().raise(py).restore(py));
                     return -1;
                 }
             }
         }
+        for (element, result) in results[..many].iter().enumerate() {
+            // SAFETY: as the contract above.
+            unsafe {
+                if TRUTH {
+                    *at(N, start + element) = (*result != R::ZERO) as c_char;
+                } else {
+                    *at(N, start + element).cast::<R>() = *result;
+                }
+            }
+        }
+        start += many;
     }
     0
 }
@@ -238,7 +316,7 @@ type Promoter = unsafe extern "C" fn(
 ///
 /// # Safety
 /// Called by NumPy alone, with `N + 1` dtype classes given and room for as many, of which it takes over a reference each.
-unsafe extern "C" fn promoter<const N: usize, const TRUTH: bool, const SINGLE: bool>(
+unsafe extern "C" fn promoter<const N: usize, const TRUTH: bool>(
     _ufunc: *mut ffi::PyObject,
     given: *const *mut ffi::PyObject,
     _signature: *const *mut ffi::PyObject,
@@ -254,7 +332,7 @@ unsafe extern "C" fn promoter<const N: usize, const TRUTH: bool, const SINGLE: b
                 let class = unsafe { Bound::from_borrowed_ptr_or_err(py, *given.add(operand)) }?;
                 Ok(class.getattr("__name__")?.extract::<String>()?.starts_with("_Py"))
             };
-            let mut all_single = SINGLE && (0..N).any(|operand| is(&single, operand));
+            let mut all_single = (0..N).any(|operand| is(&single, operand));
             for operand in 0..N {
                 all_single = all_single && (is(&single, operand) || plain(operand)?);
             }

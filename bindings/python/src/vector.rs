@@ -5,6 +5,7 @@ use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyBool, PyFloat, PyInt};
 
+use crate::arrays::arrays;
 use crate::ufunc::{self, Kernel, Output, Refused};
 
 /// A formula with its name at this door.
@@ -32,7 +33,7 @@ pub enum Input<'a, 'py> {
 
 impl Input<'_, '_> {
     /// The number, if it is a plain one: float (NumPy's float64 is one) or int, but no bool.
-    fn plain(&self) -> Option<f64> {
+    pub fn plain(&self) -> Option<f64> {
         match self {
             Input::Code(code) => Some(*code),
             Input::Given(value) => {
@@ -49,8 +50,9 @@ impl Input<'_, '_> {
 }
 
 impl Vector {
-    /// One call: floats and ints are computed here, anything else goes to NumPy.
-    pub fn call<'py, K: Kernel<N>, const N: usize>(
+    /// One call: floats and ints are computed here, and so are NumPy's own arrays of one shape; anything else, and what is
+    /// refused, goes to NumPy.
+    pub fn call<'py, K: Kernel<N, f64> + Kernel<N, f32>, const N: usize>(
         &self,
         py: Python<'py>,
         inputs: [Input<'_, 'py>; N],
@@ -59,13 +61,16 @@ impl Vector {
         if options.out.is_none() && options.where_.is_none() && options.on_invalid == "raise" {
             let plain = inputs.map(|input| input.plain());
             if plain.iter().all(Option::is_some) {
-                let result =
-                    K::evaluate(plain.map(Option::unwrap_or_default)).map_err(|error| error.into().raise(py))?;
+                let plain: [f64; N] = plain.map(Option::unwrap_or_default);
+                let result = K::evaluate(plain).map_err(|error| error.into().raise(py))?;
                 return match self.output {
                     Output::Number => Ok(PyFloat::new(py, result).into_any()),
                     Output::Truth => (result != 0.0).into_bound_py_any(py),
                 };
             }
+        }
+        if let Some(done) = arrays::<K, N>(py, self.output, &inputs, &options)? {
+            return Ok(done);
         }
         static CALL: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
         let inputs = inputs.map(|input| match input {
@@ -86,31 +91,16 @@ impl Vector {
     }
 
     /// Adds the two ufuncs of the formula to the compiled module, under whose name they pickle.
-    pub fn add<K: Kernel<N>, const N: usize>(&self, module: &Bound<'_, PyModule>) -> PyResult<()> {
-        self.each_ufunc::<N>(module, false, |_, _, _| Ok(()), ufunc::add_loop::<K, f64, N>)
-    }
-
-    /// The same for a formula with a twin for `float32`.
-    pub fn add_with_single<K: Kernel<N> + Kernel<N, f32>, const N: usize>(
+    pub fn add<K: Kernel<N, f64> + Kernel<N, f32>, const N: usize>(
         &self,
         module: &Bound<'_, PyModule>,
-    ) -> PyResult<()> {
-        self.each_ufunc::<N>(module, true, ufunc::add_loop::<K, f32, N>, ufunc::add_loop::<K, f64, N>)
-    }
-
-    fn each_ufunc<const N: usize>(
-        &self,
-        module: &Bound<'_, PyModule>,
-        has_single: bool,
-        single: impl Fn(&Bound<'_, PyAny>, Refused, Output) -> PyResult<()>,
-        double: impl Fn(&Bound<'_, PyAny>, Refused, Output) -> PyResult<()>,
     ) -> PyResult<()> {
         for (suffix, refused, output) in [("", Refused::Raise, self.output), ("_or_nan", Refused::Nan, Output::Number)]
         {
             let name = format!("_{}{suffix}", self.name);
-            let ufunc = ufunc::new::<N>(module.py(), &name, output, has_single)?;
-            single(&ufunc, refused, output)?;
-            double(&ufunc, refused, output)?;
+            let ufunc = ufunc::new::<N>(module.py(), &name, output)?;
+            ufunc::add_loop::<K, f32, N>(&ufunc, refused, output)?;
+            ufunc::add_loop::<K, f64, N>(&ufunc, refused, output)?;
             module.setattr(name.as_str(), ufunc)?;
         }
         Ok(())
@@ -118,9 +108,9 @@ impl Vector {
 }
 
 /// Writes the functions of a module and the one that adds their ufuncs, a formula a line:
-/// `fn name(argument, …; code: Type) = Kernel -> Output, "ufunc", add;`. A code is a name that stands for a number.
+/// `fn name(argument, …; code: Type) = Kernel -> Output, "ufunc";`. A code is a name that stands for a number.
 macro_rules! vector_functions {
-    ($($(#[$doc:meta])* fn $name:ident($($given:ident),+ $(; $code:ident: $class:ty)?) = $kernel:ident -> $output:ident, $ufunc:literal, $add:ident;)+) => {
+    ($($(#[$doc:meta])* fn $name:ident($($given:ident),+ $(; $code:ident: $class:ty)?) = $kernel:ident -> $output:ident, $ufunc:literal;)+) => {
         $($(#[$doc])*
         #[pyfunction]
         #[pyo3(signature = ($($given,)+ $($code,)? *, out=None, r#where=None, on_invalid="raise"))]
@@ -149,7 +139,7 @@ macro_rules! vector_functions {
         /// Adds the functions to their module and the ufuncs behind them to the compiled one.
         fn add_functions(compiled: &Bound<'_, PyModule>, module: &Bound<'_, PyModule>) -> PyResult<()> {
             $(module.add_function(wrap_pyfunction!($name, module)?)?;
-            $kernel::VECTOR.$add::<$kernel, _>(compiled)?;)+
+            $kernel::VECTOR.add::<$kernel, _>(compiled)?;)+
             Ok(())
         }
     };

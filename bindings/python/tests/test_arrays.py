@@ -268,9 +268,11 @@ def test_single_precision_of_preferred_values() -> None:
         preferred.nearest(given, "E12", out=np.zeros(2))
 
 
-def test_single_precision_without_a_twin_is_widened() -> None:
-    result = distribution.normal_above(np.array([0.1], dtype=np.float32))
-    assert result.dtype == np.float64 and result[0] == distribution.normal_above(float(np.float32(0.1)))
+def test_single_precision_beside_double_is_widened() -> None:
+    single = np.array([0.1], dtype=np.float32)
+    result = distribution.t_above(single, np.array([4.0]))
+    assert result.dtype == np.float64 and result[0] == distribution.t_above(float(single[0]), 4)
+    assert distribution.t_above(single, 4).dtype == np.float32
 
 
 def test_pickles_by_name() -> None:

@@ -3,23 +3,47 @@
 use pyo3::prelude::*;
 use pyo3::types::{PyList, PyTuple};
 use reckohm::verdict as core;
+use reckohm::verdict::Column;
 
 use super::judge::{All, all_of, refused};
 use super::limits::Limits;
-use crate::ufunc::{Kernel, Output};
+use crate::ufunc::{Kernel, Output, Real, by_itself, each_takes};
 use crate::uncertainty::Estimate;
 use crate::values::input_type_error;
 use crate::vector::{Input, Options, Vector};
 
 pub(super) struct ConformanceProbability;
 
-impl Kernel<6> for ConformanceProbability {
+impl<R: Real> Kernel<6, R> for ConformanceProbability {
     type Error = core::VerdictError;
+    const LEAST_A_THREAD: usize = 1 << 13;
 
-    fn evaluate([value, u, dof, rectangular, lower, upper]: [f64; 6]) -> Result<f64, core::VerdictError> {
+    fn evaluate([value, u, dof, rectangular, lower, upper]: [R; 6]) -> Result<R, core::VerdictError> {
         let estimate = reckohm::uncertainty::Estimate::new(value, u, dof)?.with_rectangular(rectangular)?;
         Ok(core::conformance_probability(&estimate, &core::Limits::new(lower, upper)?))
     }
+
+    fn fill(inputs: [Column<'_, R>; 6], out: &mut [R], valid: &mut [bool]) -> usize {
+        match measured(inputs) {
+            Some((measured, limits)) => {
+                measured.conformance_probability_into_valid(&limits, out, valid).unwrap_or(out.len())
+            }
+            None => by_itself::<Self, R, 6>(inputs, out, valid),
+        }
+    }
+
+    fn takes(inputs: [Column<'_, R>; 6], count: usize) -> bool {
+        match measured(inputs) {
+            Some((measured, _)) => measured.check(count).is_ok(),
+            None => each_takes::<Self, R, 6>(inputs, count),
+        }
+    }
+}
+
+/// The measurements and the limits that they are all held to, as they are for who calls the function by its name.
+fn measured<R: Real>(inputs: [Column<'_, R>; 6]) -> Option<(core::Columns<'_, R>, core::Limits<R>)> {
+    let [value, u, dof, rectangular, Column::One(lower), Column::One(upper)] = inputs else { return None };
+    Some((core::Columns { value, u, dof, rectangular }, core::Limits::new(lower, upper).ok()?))
 }
 
 pub(super) const CONFORMANCE: Vector = Vector {
