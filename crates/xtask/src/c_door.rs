@@ -1,12 +1,15 @@
 //! The C door's tests: each program of `bindings/c/tests` compiled as C99 and as C++11 with every warning an error, linked
-//! with the static library, run, and run again under valgrind.
+//! with the static library, run, and run again under valgrind, with the compiler's sanitizers, and where a program has
+//! threads of its own under helgrind.
 
 use std::path::{Path, PathBuf};
 
 use crate::report::{Outcome, Report};
-use crate::tools::{cargo, command, present, root, run, target};
+use crate::tools::{cargo, command, output, present, root, run, target};
 
 const STRICT: [&str; 6] = ["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-ffp-contract=off", "-Ibindings/c/include"];
+/// What the C compiler watches; the library beside it is built to be watched for addresses too.
+const SANITIZED: [&str; 3] = ["-std=c99", "-fsanitize=address,undefined", "-fno-sanitize-recover=all"];
 /// What a static Rust library needs of the system (`cargo rustc -p reckohm-c --crate-type staticlib -- --print native-static-libs`).
 pub const SYSTEM: [&str; 3] = ["-lgcc_s", "-lc", "-lm"];
 
@@ -20,6 +23,8 @@ pub fn steps(report: &mut Report) {
     report.step("C tests", || with("gcc", "c", "-std=c99"));
     report.step("C tests as C++", || with("g++", "c++", "-std=c++11"));
     report.step("C tests under valgrind", under_valgrind);
+    report.step("C tests under sanitizers", under_sanitizers);
+    report.step("C threads under helgrind", under_helgrind);
 }
 
 fn with(compiler: &'static str, language: &str, standard: &str) -> Result<Outcome, String> {
@@ -35,20 +40,55 @@ fn with(compiler: &'static str, language: &str, standard: &str) -> Result<Outcom
 }
 
 fn under_valgrind() -> Result<Outcome, String> {
-    for tool in ["gcc", "valgrind"] {
-        if !present(tool) {
-            return Ok(Outcome::Missing(tool));
-        }
+    if let Some(tool) = lacking(&["gcc", "valgrind"]) {
+        return Ok(Outcome::Missing(tool));
     }
     let programs = programs()?;
     for program in &programs {
-        let built = compile("gcc", "c", "-std=c99", program)?;
-        let plain = started(&built, program)?;
-        let mut watched = command("valgrind", &["--quiet", "--leak-check=full", "--error-exitcode=99"]);
-        watched.arg(plain.get_program()).args(plain.get_args());
-        run(&mut watched)?;
+        watched(program, &["--leak-check=full"])?;
     }
     Ok(passed(&format!("{} programs", programs.len())))
+}
+
+fn under_sanitizers() -> Result<Outcome, String> {
+    if let Some(tool) = lacking(&["gcc"]) {
+        return Ok(Outcome::Missing(tool));
+    }
+    // For a target named, so that only what runs on it is instrumented. The sanitizer is an unstable option of the
+    // compiler; it is allowed for this step alone.
+    let host = output(&mut command("rustc", &["--print", "host-tuple"]))?;
+    let folder = target().join("sanitized");
+    let mut build = cargo(&["build", "--quiet", "--package", "reckohm-c", "--target", host.trim(), "--target-dir"]);
+    run(build.arg(&folder).env("RUSTC_BOOTSTRAP", "1").env("RUSTFLAGS", "-Zsanitizer=address"))?;
+    let library = folder.join(host.trim()).join("debug/libreckohm_c.a");
+    let programs = programs()?;
+    for program in &programs {
+        let built = linked("gcc", "sanitized", &SANITIZED, program, &library)?;
+        run(&mut started(&built, program)?)?;
+    }
+    Ok(passed(&format!("{} programs", programs.len())))
+}
+
+/// Sees every access to memory, the library's too, which a thread sanitizer of the C compiler does not.
+fn under_helgrind() -> Result<Outcome, String> {
+    if let Some(tool) = lacking(&["gcc", "valgrind"]) {
+        return Ok(Outcome::Missing(tool));
+    }
+    watched(&root().join("bindings/c/tests/threads.c"), &["--tool=helgrind"])?;
+    Ok(passed(""))
+}
+
+/// Runs the program in valgrind; what valgrind finds is a failure.
+fn watched(program: &Path, arguments: &[&str]) -> Result<(), String> {
+    let built = compile("gcc", "c", "-std=c99", program)?;
+    let plain = started(&built, program)?;
+    let mut watched = command("valgrind", &["--quiet", "--error-exitcode=99"]);
+    watched.args(arguments).arg(plain.get_program()).args(plain.get_args());
+    run(&mut watched)
+}
+
+fn lacking(tools: &[&'static str]) -> Option<&'static str> {
+    tools.iter().copied().find(|tool| !present(tool))
 }
 
 fn passed(said: &str) -> Outcome {
@@ -71,13 +111,18 @@ fn listed(folder: &Path, kind: &str) -> Result<Vec<PathBuf>, String> {
 }
 
 fn compile(compiler: &str, language: &str, standard: &str, program: &Path) -> Result<PathBuf, String> {
+    let library = target().join("debug/libreckohm_c.a");
+    linked(compiler, language, &["-x", language, standard], program, &library)
+}
+
+fn linked(compiler: &str, ending: &str, options: &[&str], program: &Path, library: &Path) -> Result<PathBuf, String> {
     let folder = target().join("c-tests");
     std::fs::create_dir_all(&folder).map_err(|error| format!("could not make {}: {error}", folder.display()))?;
     let name = program.file_stem().unwrap_or_default().to_string_lossy();
-    let built = folder.join(format!("{name}-{language}"));
-    let mut compile = command(compiler, &["-g", "-O1", standard, "-x", language]);
-    compile.args(STRICT).arg(program).args(["-x", "none"]).arg(target().join("debug/libreckohm_c.a"));
-    run(compile.args(SYSTEM).arg("-o").arg(&built))?;
+    let built = folder.join(format!("{name}-{ending}"));
+    let mut link = command(compiler, &["-g", "-O1", "-pthread"]);
+    link.args(options).args(STRICT).arg(program).args(["-x", "none"]).arg(library).args(SYSTEM);
+    run(link.arg("-o").arg(&built))?;
     Ok(built)
 }
 
