@@ -806,6 +806,141 @@ struct rko_estimate {
 };
 
 /*
+ Limits of a resistance, both included. An infinite end is left open; at least one is finite.
+ */
+struct rko_limits {
+  /*
+   The lower end in ohm; minus infinity leaves it open.
+   */
+  double lower_ohm;
+  /*
+   The upper end in ohm; infinity leaves it open.
+   */
+  double upper_ohm;
+};
+
+/*
+ A decision rule, agreed before the measurement (ISO/IEC 17025 7.8.6).
+ */
+struct rko_rule {
+  /*
+   The agreed risk, in (0, 0.5); 0 and not read for simple acceptance.
+   */
+  double risk;
+  /*
+   `RKO_RULE_SIMPLE_ACCEPTANCE`, `RKO_RULE_GUARDED` or `RKO_RULE_MAX_RISK`.
+   */
+  uint32_t kind;
+  /*
+   Must be 0.
+   */
+  uint32_t reserved;
+};
+
+/*
+ What a verdict answers.
+ */
+struct rko_decision {
+  /*
+   The probability that the part lies within its limits, from this measurement alone, no prior; one-sided parts are
+   taken where they make it smallest.
+   */
+  double conformance_probability;
+  /*
+   `RKO_ANSWER_CONFORMS`, `RKO_ANSWER_DOES_NOT_CONFORM` or `RKO_ANSWER_UNDECIDED`.
+   */
+  uint32_t answer;
+  /*
+   Where the value itself lies: `RKO_SIDE_INSIDE` or `RKO_SIDE_OUTSIDE`.
+   */
+  uint32_t side;
+};
+
+/*
+ As `rko_estimate`, for `float`.
+ */
+struct rko_estimate_f32 {
+  /*
+   As of `rko_estimate`.
+   */
+  float value;
+  /*
+   As of `rko_estimate`.
+   */
+  float rectangular[2];
+  /*
+   As of `rko_estimate`.
+   */
+  float normal_u;
+  /*
+   As of `rko_estimate`.
+   */
+  float type_a_s[2];
+  /*
+   As of `rko_estimate`.
+   */
+  float type_a_dof[2];
+  /*
+   As of `rko_estimate`.
+   */
+  float below;
+  /*
+   As of `rko_estimate`.
+   */
+  float above;
+};
+
+/*
+ As `rko_limits`, for `float`.
+ */
+struct rko_limits_f32 {
+  /*
+   As of `rko_limits`.
+   */
+  float lower_ohm;
+  /*
+   As of `rko_limits`.
+   */
+  float upper_ohm;
+};
+
+/*
+ As `rko_rule`, for `float`.
+ */
+struct rko_rule_f32 {
+  /*
+   As of `rko_rule`.
+   */
+  float risk;
+  /*
+   As of `rko_rule`.
+   */
+  uint32_t kind;
+  /*
+   Must be 0.
+   */
+  uint32_t reserved;
+};
+
+/*
+ As `rko_decision`, for `float`.
+ */
+struct rko_decision_f32 {
+  /*
+   As of `rko_decision`.
+   */
+  float conformance_probability;
+  /*
+   As of `rko_decision`.
+   */
+  uint32_t answer;
+  /*
+   As of `rko_decision`.
+   */
+  uint32_t side;
+};
+
+/*
  An expanded uncertainty with all that it takes to be read, in the unit of its estimate.
  */
 struct rko_expanded {
@@ -872,20 +1007,6 @@ struct rko_leads {
    Class of the conductor, 1, 2 or 5, if from its wire, else 0.
    */
   uint32_t wire_class;
-};
-
-/*
- Limits of a resistance, both included. An infinite end is left open; at least one is finite.
- */
-struct rko_limits {
-  /*
-   The lower end in ohm; minus infinity leaves it open.
-   */
-  double lower_ohm;
-  /*
-   The upper end in ohm; infinity leaves it open.
-   */
-  double upper_ohm;
 };
 
 /*
@@ -1143,21 +1264,83 @@ struct rko_measurement {
 };
 
 /*
- A decision rule, agreed before the measurement (ISO/IEC 17025 7.8.6).
+ As `rko_expanded`, for `float`.
  */
-struct rko_rule {
+struct rko_expanded_f32 {
   /*
-   The agreed risk, in (0, 0.5); 0 and not read for simple acceptance.
+   As of `rko_expanded`.
    */
-  double risk;
+  float half_width;
   /*
-   `RKO_RULE_SIMPLE_ACCEPTANCE`, `RKO_RULE_GUARDED` or `RKO_RULE_MAX_RISK`.
+   As of `rko_expanded`.
    */
-  uint32_t kind;
+  float coverage_factor;
   /*
-   Must be 0.
+   As of `rko_expanded`.
    */
-  uint32_t reserved;
+  float coverage_probability;
+  /*
+   As of `rko_expanded`.
+   */
+  float lower;
+  /*
+   As of `rko_expanded`.
+   */
+  float upper;
+  /*
+   As of `rko_expanded`.
+   */
+  float u;
+};
+
+/*
+ As `rko_verdict`, for `float`.
+ */
+struct rko_verdict_f32 {
+  /*
+   As of `rko_verdict`.
+   */
+  float conformance_probability;
+  /*
+   As of `rko_verdict`.
+   */
+  float guard_band_ohm;
+  /*
+   As of `rko_verdict`.
+   */
+  float acceptance_lower_ohm;
+  /*
+   As of `rko_verdict`.
+   */
+  float acceptance_upper_ohm;
+  /*
+   As of `rko_verdict`.
+   */
+  float distance_ohm;
+  /*
+   As of `rko_verdict`.
+   */
+  float tur;
+  /*
+   As of `rko_verdict`.
+   */
+  struct rko_rule_f32 rule;
+  /*
+   As of `rko_verdict`.
+   */
+  uint32_t answer;
+  /*
+   As of `rko_verdict`.
+   */
+  uint32_t side;
+  /*
+   As of `rko_verdict`.
+   */
+  uint32_t next_step;
+  /*
+   As of `rko_verdict`.
+   */
+  uint32_t has;
 };
 
 /*
@@ -1317,6 +1500,31 @@ rko_status rko_meter_next_span(const struct rko_span *spans,
                                uint32_t *step,
                                size_t *next,
                                struct rko_detail *detail);
+
+/*
+ Decides on an estimate in ohm against limits under a rule: the answer of `rko_judge`, always, without the guard band, the
+ acceptance limits and the ratio, so that no quantile is searched for. It is small and quick enough for firmware.
+
+ Given: `estimate`; `limits`; `rule`, without a default, since it is agreed beforehand.
+ Written: `decision`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_RESULT_OUT_OF_RANGE`,
+ `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: JCGM 106, ISO 14253-1; the shape of the estimate decides, not u alone.
+ */
+rko_status rko_judge_answer(const struct rko_estimate *estimate,
+                            const struct rko_limits *limits,
+                            const struct rko_rule *rule,
+                            struct rko_decision *decision,
+                            struct rko_detail *detail);
+
+/*
+ `rko_judge_answer` for `float`.
+ */
+rko_status rko_judge_answer_f32(const struct rko_estimate_f32 *estimate,
+                                const struct rko_limits_f32 *limits,
+                                const struct rko_rule_f32 *rule,
+                                struct rko_decision_f32 *decision,
+                                struct rko_detail *detail);
 
 /*
  The version of the binary interface that the library was built with. A program compares it with `RKO_ABI_VERSION`
@@ -2172,6 +2380,316 @@ rko_status rko_rule_guarded(double risk, struct rko_rule *rule, struct rko_detai
  Source: JCGM 106 8.3.
  */
 rko_status rko_rule_max_risk(double risk, struct rko_rule *rule, struct rko_detail *detail);
+
+/*
+ `rko_normal_below` for `float`.
+ */
+rko_status rko_normal_below_f32(float z, float *probability, struct rko_detail *detail);
+
+/*
+ `rko_normal_below_n` for `float`.
+ */
+rko_status rko_normal_below_n_f32(const float *z,
+                                  size_t count,
+                                  float *probability,
+                                  uint8_t *valid,
+                                  struct rko_detail *detail);
+
+/*
+ `rko_normal_above` for `float`.
+ */
+rko_status rko_normal_above_f32(float z, float *probability, struct rko_detail *detail);
+
+/*
+ `rko_normal_above_n` for `float`.
+ */
+rko_status rko_normal_above_n_f32(const float *z,
+                                  size_t count,
+                                  float *probability,
+                                  uint8_t *valid,
+                                  struct rko_detail *detail);
+
+/*
+ `rko_normal_quantile` for `float`.
+ */
+rko_status rko_normal_quantile_f32(float p, float *quantile, struct rko_detail *detail);
+
+/*
+ `rko_normal_quantile_n` for `float`.
+ */
+rko_status rko_normal_quantile_n_f32(const float *p,
+                                     size_t count,
+                                     float *quantile,
+                                     uint8_t *valid,
+                                     struct rko_detail *detail);
+
+/*
+ `rko_normal_quantile_above` for `float`.
+ */
+rko_status rko_normal_quantile_above_f32(float p, float *quantile, struct rko_detail *detail);
+
+/*
+ `rko_normal_quantile_above_n` for `float`.
+ */
+rko_status rko_normal_quantile_above_n_f32(const float *p,
+                                           size_t count,
+                                           float *quantile,
+                                           uint8_t *valid,
+                                           struct rko_detail *detail);
+
+/*
+ `rko_t_below` for `float`.
+ */
+rko_status rko_t_below_f32(float t, float dof, float *probability, struct rko_detail *detail);
+
+/*
+ `rko_t_below_n` for `float`.
+ */
+rko_status rko_t_below_n_f32(const float *t,
+                             size_t count,
+                             float dof,
+                             float *probability,
+                             uint8_t *valid,
+                             struct rko_detail *detail);
+
+/*
+ `rko_t_above` for `float`.
+ */
+rko_status rko_t_above_f32(float t, float dof, float *probability, struct rko_detail *detail);
+
+/*
+ `rko_t_above_n` for `float`.
+ */
+rko_status rko_t_above_n_f32(const float *t,
+                             size_t count,
+                             float dof,
+                             float *probability,
+                             uint8_t *valid,
+                             struct rko_detail *detail);
+
+/*
+ `rko_t_quantile` for `float`.
+ */
+rko_status rko_t_quantile_f32(float p, float dof, float *quantile, struct rko_detail *detail);
+
+/*
+ `rko_t_quantile_n` for `float`.
+ */
+rko_status rko_t_quantile_n_f32(const float *p,
+                                size_t count,
+                                float dof,
+                                float *quantile,
+                                uint8_t *valid,
+                                struct rko_detail *detail);
+
+/*
+ `rko_t_quantile_above` for `float`.
+ */
+rko_status rko_t_quantile_above_f32(float p, float dof, float *quantile, struct rko_detail *detail);
+
+/*
+ `rko_t_quantile_above_n` for `float`.
+ */
+rko_status rko_t_quantile_above_n_f32(const float *p,
+                                      size_t count,
+                                      float dof,
+                                      float *quantile,
+                                      uint8_t *valid,
+                                      struct rko_detail *detail);
+
+/*
+ `rko_estimate_new` for `float`.
+ */
+rko_status rko_estimate_new_f32(float value,
+                                float u,
+                                float dof,
+                                struct rko_estimate_f32 *estimate,
+                                struct rko_detail *detail);
+
+/*
+ `rko_estimate_from_repeats` for `float`.
+ */
+rko_status rko_estimate_from_repeats_f32(const float *observations,
+                                         size_t count,
+                                         struct rko_estimate_f32 *mean,
+                                         struct rko_detail *detail);
+
+/*
+ `rko_effective_dof` for `float`.
+ */
+rko_status rko_effective_dof_f32(const float *u,
+                                 const float *dof,
+                                 size_t count,
+                                 float *effective,
+                                 struct rko_detail *detail);
+
+/*
+ `rko_estimate_with_rectangular` for `float`.
+ */
+rko_status rko_estimate_with_rectangular_f32(const struct rko_estimate_f32 *estimate,
+                                             float half_width,
+                                             struct rko_estimate_f32 *with_it,
+                                             struct rko_detail *detail);
+
+/*
+ `rko_estimate_with_normal` for `float`.
+ */
+rko_status rko_estimate_with_normal_f32(const struct rko_estimate_f32 *estimate,
+                                        float u,
+                                        struct rko_estimate_f32 *with_it,
+                                        struct rko_detail *detail);
+
+/*
+ `rko_estimate_with_type_a` for `float`.
+ */
+rko_status rko_estimate_with_type_a_f32(const struct rko_estimate_f32 *estimate,
+                                        float s,
+                                        float dof,
+                                        struct rko_estimate_f32 *with_it,
+                                        struct rko_detail *detail);
+
+/*
+ `rko_estimate_with_one_sided` for `float`.
+ */
+rko_status rko_estimate_with_one_sided_f32(const struct rko_estimate_f32 *estimate,
+                                           float below,
+                                           float above,
+                                           struct rko_estimate_f32 *with_it,
+                                           struct rko_detail *detail);
+
+/*
+ `rko_estimate_times` for `float`.
+ */
+rko_status rko_estimate_times_f32(const struct rko_estimate_f32 *estimate,
+                                  float constant,
+                                  struct rko_estimate_f32 *product,
+                                  struct rko_detail *detail);
+
+/*
+ `rko_estimate_u` for `float`.
+ */
+rko_status rko_estimate_u_f32(const struct rko_estimate_f32 *estimate, float *u, struct rko_detail *detail);
+
+/*
+ `rko_estimate_effective_dof` for `float`.
+ */
+rko_status rko_estimate_effective_dof_f32(const struct rko_estimate_f32 *estimate,
+                                          float *dof,
+                                          struct rko_detail *detail);
+
+/*
+ `rko_estimate_expanded` for `float`.
+ */
+rko_status rko_estimate_expanded_f32(const struct rko_estimate_f32 *estimate,
+                                     float coverage_probability,
+                                     struct rko_expanded_f32 *expanded,
+                                     struct rko_detail *detail);
+
+/*
+ `rko_estimate_expanded_welch_satterthwaite` for `float`.
+ */
+rko_status rko_estimate_expanded_welch_satterthwaite_f32(const struct rko_estimate_f32 *estimate,
+                                                         float coverage_probability,
+                                                         struct rko_expanded_f32 *expanded,
+                                                         struct rko_detail *detail);
+
+/*
+ `rko_estimate_expanded_guaranteed` for `float`.
+ */
+rko_status rko_estimate_expanded_guaranteed_f32(const struct rko_estimate_f32 *estimate,
+                                                float coverage_probability,
+                                                struct rko_expanded_f32 *expanded,
+                                                struct rko_detail *detail);
+
+/*
+ `rko_estimate_quantile_above` for `float`.
+ */
+rko_status rko_estimate_quantile_above_f32(const struct rko_estimate_f32 *estimate,
+                                           float tail_probability,
+                                           float *distance,
+                                           struct rko_detail *detail);
+
+/*
+ `rko_estimate_probability_above` for `float`.
+ */
+rko_status rko_estimate_probability_above_f32(const struct rko_estimate_f32 *estimate,
+                                              float x,
+                                              float *probability,
+                                              struct rko_detail *detail);
+
+/*
+ `rko_estimate_probability_below` for `float`.
+ */
+rko_status rko_estimate_probability_below_f32(const struct rko_estimate_f32 *estimate,
+                                              float x,
+                                              float *probability,
+                                              struct rko_detail *detail);
+
+/*
+ `rko_limits_new` for `float`.
+ */
+rko_status rko_limits_new_f32(float lower_ohm,
+                              float upper_ohm,
+                              struct rko_limits_f32 *limits,
+                              struct rko_detail *detail);
+
+/*
+ `rko_limits_at_most` for `float`.
+ */
+rko_status rko_limits_at_most_f32(float upper_ohm, struct rko_limits_f32 *limits, struct rko_detail *detail);
+
+/*
+ `rko_limits_at_least` for `float`.
+ */
+rko_status rko_limits_at_least_f32(float lower_ohm, struct rko_limits_f32 *limits, struct rko_detail *detail);
+
+/*
+ `rko_limits_from_tolerance` for `float`.
+ */
+rko_status rko_limits_from_tolerance_f32(float nominal_ohm,
+                                         float tolerance,
+                                         struct rko_limits_f32 *limits,
+                                         struct rko_detail *detail);
+
+/*
+ `rko_limits_contains` for `float`.
+ */
+rko_status rko_limits_contains_f32(const struct rko_limits_f32 *limits,
+                                   float ohm,
+                                   uint8_t *contains,
+                                   struct rko_detail *detail);
+
+/*
+ `rko_rule_simple_acceptance` for `float`.
+ */
+rko_status rko_rule_simple_acceptance_f32(struct rko_rule_f32 *rule, struct rko_detail *detail);
+
+/*
+ `rko_rule_guarded` for `float`.
+ */
+rko_status rko_rule_guarded_f32(float risk, struct rko_rule_f32 *rule, struct rko_detail *detail);
+
+/*
+ `rko_rule_max_risk` for `float`.
+ */
+rko_status rko_rule_max_risk_f32(float risk, struct rko_rule_f32 *rule, struct rko_detail *detail);
+
+/*
+ `rko_judge` for `float`.
+ */
+rko_status rko_judge_f32(const struct rko_estimate_f32 *estimate,
+                         const struct rko_limits_f32 *limits,
+                         const struct rko_rule_f32 *rule,
+                         struct rko_verdict_f32 *verdict,
+                         struct rko_detail *detail);
+
+/*
+ `rko_conformance_probability` for `float`.
+ */
+rko_status rko_conformance_probability_f32(const struct rko_estimate_f32 *estimate,
+                                           const struct rko_limits_f32 *limits,
+                                           float *probability,
+                                           struct rko_detail *detail);
 
 /*
  A span with the usual conditions: the clause is a limit, the display's step is inside its counts, it holds from 18 to 28

@@ -42,29 +42,67 @@ const _: () = {
     assert!(offset_of!(rko_estimate, above) == 72);
 };
 
-impl rko_estimate {
-    pub(crate) fn to_core(self) -> Outcome<Estimate> {
-        let rko_estimate { value, rectangular, normal_u, type_a_s: [s, t], type_a_dof: [of_s, of_t], below, above } =
-            self;
-        let part = |s: f64, dof: f64| if s == 0.0 { TypeA::NONE } else { TypeA { s, dof } };
-        Ok(Estimate::from_parts(value, rectangular, normal_u, [part(s, of_s), part(t, of_t)], below, above)?)
-    }
+/// As `rko_estimate`, for `float`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct rko_estimate_f32 {
+    /// As of `rko_estimate`.
+    pub value: f32,
+    /// As of `rko_estimate`.
+    pub rectangular: [f32; 2],
+    /// As of `rko_estimate`.
+    pub normal_u: f32,
+    /// As of `rko_estimate`.
+    pub type_a_s: [f32; 2],
+    /// As of `rko_estimate`.
+    pub type_a_dof: [f32; 2],
+    /// As of `rko_estimate`.
+    pub below: f32,
+    /// As of `rko_estimate`.
+    pub above: f32,
 }
 
-impl From<Estimate> for rko_estimate {
-    fn from(estimate: Estimate) -> rko_estimate {
-        let [first, second] = estimate.type_a();
-        rko_estimate {
-            value: estimate.value(),
-            rectangular: estimate.rectangular(),
-            normal_u: estimate.normal_u(),
-            type_a_s: [first.s, second.s],
-            type_a_dof: [first.dof, second.dof],
-            below: estimate.below(),
-            above: estimate.above(),
+const _: () = {
+    assert!(size_of::<rko_estimate_f32>() == 40);
+    assert!(offset_of!(rko_estimate_f32, value) == 0);
+    assert!(offset_of!(rko_estimate_f32, rectangular) == 4);
+    assert!(offset_of!(rko_estimate_f32, normal_u) == 12);
+    assert!(offset_of!(rko_estimate_f32, type_a_s) == 16);
+    assert!(offset_of!(rko_estimate_f32, type_a_dof) == 24);
+    assert!(offset_of!(rko_estimate_f32, below) == 32);
+    assert!(offset_of!(rko_estimate_f32, above) == 36);
+};
+
+macro_rules! to_and_from_core {
+    ($plain:ident, $number:ty) => {
+        impl $plain {
+            pub(crate) fn to_core(self) -> Outcome<Estimate<$number>> {
+                let $plain { value, rectangular, normal_u, type_a_s: [s, t], type_a_dof: [of_s, of_t], below, above } =
+                    self;
+                let part = |s: $number, dof: $number| if s == 0.0 { TypeA::NONE } else { TypeA { s, dof } };
+                let type_a = [part(s, of_s), part(t, of_t)];
+                Ok(Estimate::from_parts(value, rectangular, normal_u, type_a, below, above)?)
+            }
         }
-    }
+
+        impl From<Estimate<$number>> for $plain {
+            fn from(estimate: Estimate<$number>) -> $plain {
+                let [first, second] = estimate.type_a();
+                $plain {
+                    value: estimate.value(),
+                    rectangular: estimate.rectangular(),
+                    normal_u: estimate.normal_u(),
+                    type_a_s: [first.s, second.s],
+                    type_a_dof: [first.dof, second.dof],
+                    below: estimate.below(),
+                    above: estimate.above(),
+                }
+            }
+        }
+    };
 }
+to_and_from_core!(rko_estimate, f64);
+to_and_from_core!(rko_estimate_f32, f32);
 
 /// An expanded uncertainty with all that it takes to be read, in the unit of its estimate.
 #[repr(C)]
@@ -94,24 +132,46 @@ const _: () = {
     assert!(offset_of!(rko_expanded, u) == 40);
 };
 
-impl From<Expanded> for rko_expanded {
-    fn from(expanded: Expanded) -> rko_expanded {
-        let Expanded { half_width, coverage_factor, coverage_probability, lower, upper, u } = expanded;
-        rko_expanded { half_width, coverage_factor, coverage_probability, lower, upper, u }
-    }
+/// As `rko_expanded`, for `float`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct rko_expanded_f32 {
+    /// As of `rko_expanded`.
+    pub half_width: f32,
+    /// As of `rko_expanded`.
+    pub coverage_factor: f32,
+    /// As of `rko_expanded`.
+    pub coverage_probability: f32,
+    /// As of `rko_expanded`.
+    pub lower: f32,
+    /// As of `rko_expanded`.
+    pub upper: f32,
+    /// As of `rko_expanded`.
+    pub u: f32,
 }
 
-/// Work on one estimate of the caller's, which is the first argument.
-unsafe fn changed(
-    estimate: *const rko_estimate,
-    changed: (*mut rko_estimate, u16),
-    detail: *mut rko_detail,
-    work: impl FnOnce(Estimate) -> Outcome<Estimate>,
-) -> rko_status {
-    let (output, position) = changed;
-    // SAFETY: as the caller of this door promises.
-    unsafe { one(output, position, detail, || Ok(work(item(estimate, 1)?.to_core()?)?.into())) }
+const _: () = {
+    assert!(size_of::<rko_expanded_f32>() == 24);
+    assert!(offset_of!(rko_expanded_f32, half_width) == 0);
+    assert!(offset_of!(rko_expanded_f32, coverage_factor) == 4);
+    assert!(offset_of!(rko_expanded_f32, coverage_probability) == 8);
+    assert!(offset_of!(rko_expanded_f32, lower) == 12);
+    assert!(offset_of!(rko_expanded_f32, upper) == 16);
+    assert!(offset_of!(rko_expanded_f32, u) == 20);
+};
+
+macro_rules! from_expanded {
+    ($plain:ident, $number:ty) => {
+        impl From<Expanded<$number>> for $plain {
+            fn from(expanded: Expanded<$number>) -> $plain {
+                let Expanded { half_width, coverage_factor, coverage_probability, lower, upper, u } = expanded;
+                $plain { half_width, coverage_factor, coverage_probability, lower, upper, u }
+            }
+        }
+    };
 }
+from_expanded!(rko_expanded, f64);
+from_expanded!(rko_expanded_f32, f32);
 
 /// An estimate from a value and its standard uncertainty.
 ///
@@ -179,7 +239,7 @@ pub unsafe extern "C" fn rko_estimate_with_rectangular(
     with_it: *mut rko_estimate,
     detail: *mut rko_detail,
 ) -> rko_status {
-    unsafe { changed(estimate, (with_it, 3), detail, |estimate| Ok(estimate.with_rectangular(half_width)?)) }
+    unsafe { one(with_it, 3, detail, || Ok(item(estimate, 1)?.to_core()?.with_rectangular(half_width)?.into())) }
 }
 
 /// The same estimate with one more normal part; such parts add by variance.
@@ -195,7 +255,7 @@ pub unsafe extern "C" fn rko_estimate_with_normal(
     with_it: *mut rko_estimate,
     detail: *mut rko_detail,
 ) -> rko_status {
-    unsafe { changed(estimate, (with_it, 3), detail, |estimate| Ok(estimate.with_normal(u)?)) }
+    unsafe { one(with_it, 3, detail, || Ok(item(estimate, 1)?.to_core()?.with_normal(u)?.into())) }
 }
 
 /// The same estimate with one more type A part.
@@ -213,7 +273,7 @@ pub unsafe extern "C" fn rko_estimate_with_type_a(
     with_it: *mut rko_estimate,
     detail: *mut rko_detail,
 ) -> rko_status {
-    unsafe { changed(estimate, (with_it, 4), detail, |estimate| Ok(estimate.with_type_a(s, dof)?)) }
+    unsafe { one(with_it, 4, detail, || Ok(item(estimate, 1)?.to_core()?.with_type_a(s, dof)?.into())) }
 }
 
 /// The same estimate with one-sided parts, such as leakage or a body across the part.
@@ -229,7 +289,7 @@ pub unsafe extern "C" fn rko_estimate_with_one_sided(
     with_it: *mut rko_estimate,
     detail: *mut rko_detail,
 ) -> rko_status {
-    unsafe { changed(estimate, (with_it, 4), detail, |estimate| Ok(estimate.with_one_sided(below, above)?)) }
+    unsafe { one(with_it, 4, detail, || Ok(item(estimate, 1)?.to_core()?.with_one_sided(below, above)?.into())) }
 }
 
 /// The estimate of a constant times the value: every part scaled, one-sided parts changing sides with the sign.
@@ -244,7 +304,7 @@ pub unsafe extern "C" fn rko_estimate_times(
     product: *mut rko_estimate,
     detail: *mut rko_detail,
 ) -> rko_status {
-    unsafe { changed(estimate, (product, 3), detail, |estimate| Ok(estimate.times(constant)?)) }
+    unsafe { one(product, 3, detail, || Ok(item(estimate, 1)?.to_core()?.times(constant)?.into())) }
 }
 
 /// The combined standard uncertainty u, for information: intervals and verdicts come from the parts.

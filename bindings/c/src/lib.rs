@@ -18,6 +18,7 @@ mod array;
 mod auto_ranger;
 mod bytes;
 mod choice;
+mod decision;
 mod detail;
 mod distribution;
 mod estimate;
@@ -32,6 +33,7 @@ mod preferred;
 mod reading;
 mod rule;
 mod seal;
+mod single;
 mod span;
 #[cfg(feature = "text")]
 mod text;
@@ -41,6 +43,7 @@ mod words;
 
 pub use auto_ranger::*;
 pub use choice::*;
+pub use decision::*;
 pub use detail::*;
 pub use distribution::*;
 pub use estimate::*;
@@ -51,6 +54,7 @@ pub use measurement::*;
 pub use preferred::*;
 pub use reading::*;
 pub use rule::*;
+pub use single::*;
 pub use span::*;
 #[cfg(feature = "text")]
 pub use text::*;

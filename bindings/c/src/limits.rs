@@ -24,17 +24,39 @@ const _: () = {
     assert!(offset_of!(rko_limits, upper_ohm) == 8);
 };
 
-impl rko_limits {
-    pub(crate) fn to_core(self) -> Outcome<Limits> {
-        Ok(Limits::new(self.lower_ohm, self.upper_ohm)?)
-    }
+/// As `rko_limits`, for `float`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct rko_limits_f32 {
+    /// As of `rko_limits`.
+    pub lower_ohm: f32,
+    /// As of `rko_limits`.
+    pub upper_ohm: f32,
 }
 
-impl From<Limits> for rko_limits {
-    fn from(limits: Limits) -> rko_limits {
-        rko_limits { lower_ohm: limits.lower_ohm(), upper_ohm: limits.upper_ohm() }
-    }
+const _: () = {
+    assert!(size_of::<rko_limits_f32>() == 8);
+    assert!(offset_of!(rko_limits_f32, lower_ohm) == 0);
+    assert!(offset_of!(rko_limits_f32, upper_ohm) == 4);
+};
+
+macro_rules! to_and_from_core {
+    ($plain:ident, $number:ty) => {
+        impl $plain {
+            pub(crate) fn to_core(self) -> Outcome<Limits<$number>> {
+                Ok(Limits::new(self.lower_ohm, self.upper_ohm)?)
+            }
+        }
+
+        impl From<Limits<$number>> for $plain {
+            fn from(limits: Limits<$number>) -> $plain {
+                $plain { lower_ohm: limits.lower_ohm(), upper_ohm: limits.upper_ohm() }
+            }
+        }
+    };
 }
+to_and_from_core!(rko_limits, f64);
+to_and_from_core!(rko_limits_f32, f32);
 
 /// Limits from their two ends.
 ///

@@ -33,31 +33,56 @@ const _: () = {
     assert!(offset_of!(rko_rule, reserved) == 12);
 };
 
-impl rko_rule {
-    pub(crate) fn to_core(self, argument: u16) -> Outcome<Rule> {
-        let rko_rule { risk, kind, reserved } = self;
-        if reserved != 0 {
-            return Err(DoorError::UnknownCode { argument, given: f64::from(reserved) }.into());
-        }
-        match kind {
-            RKO_RULE_SIMPLE_ACCEPTANCE => Ok(Rule::simple_acceptance()),
-            RKO_RULE_GUARDED => Ok(Rule::guarded(risk)?),
-            RKO_RULE_MAX_RISK => Ok(Rule::max_risk(risk)?),
-            _ => Err(DoorError::UnknownCode { argument, given: f64::from(kind) }.into()),
-        }
-    }
+/// As `rko_rule`, for `float`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct rko_rule_f32 {
+    /// As of `rko_rule`.
+    pub risk: f32,
+    /// As of `rko_rule`.
+    pub kind: u32,
+    /// Must be 0.
+    pub reserved: u32,
 }
 
-impl From<Rule> for rko_rule {
-    fn from(rule: Rule) -> rko_rule {
-        let kind = match rule.kind() {
-            RuleKind::Guarded => RKO_RULE_GUARDED,
-            RuleKind::MaxRisk => RKO_RULE_MAX_RISK,
-            _ => RKO_RULE_SIMPLE_ACCEPTANCE,
-        };
-        rko_rule { risk: rule.risk().unwrap_or(0.0), kind, reserved: 0 }
-    }
+const _: () = {
+    assert!(size_of::<rko_rule_f32>() == 12);
+    assert!(offset_of!(rko_rule_f32, risk) == 0);
+    assert!(offset_of!(rko_rule_f32, kind) == 4);
+    assert!(offset_of!(rko_rule_f32, reserved) == 8);
+};
+
+macro_rules! to_and_from_core {
+    ($plain:ident, $number:ty) => {
+        impl $plain {
+            pub(crate) fn to_core(self, argument: u16) -> Outcome<Rule<$number>> {
+                let $plain { risk, kind, reserved } = self;
+                if reserved != 0 {
+                    return Err(DoorError::UnknownCode { argument, given: f64::from(reserved) }.into());
+                }
+                match kind {
+                    RKO_RULE_SIMPLE_ACCEPTANCE => Ok(Rule::simple_acceptance()),
+                    RKO_RULE_GUARDED => Ok(Rule::guarded(risk)?),
+                    RKO_RULE_MAX_RISK => Ok(Rule::max_risk(risk)?),
+                    _ => Err(DoorError::UnknownCode { argument, given: f64::from(kind) }.into()),
+                }
+            }
+        }
+
+        impl From<Rule<$number>> for $plain {
+            fn from(rule: Rule<$number>) -> $plain {
+                let kind = match rule.kind() {
+                    RuleKind::Guarded => RKO_RULE_GUARDED,
+                    RuleKind::MaxRisk => RKO_RULE_MAX_RISK,
+                    _ => RKO_RULE_SIMPLE_ACCEPTANCE,
+                };
+                $plain { risk: rule.risk().unwrap_or(0.0), kind, reserved: 0 }
+            }
+        }
+    };
 }
+to_and_from_core!(rko_rule, f64);
+to_and_from_core!(rko_rule_f32, f32);
 
 /// The rule by which the value alone decides.
 ///

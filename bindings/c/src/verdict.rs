@@ -10,7 +10,7 @@ use crate::detail::{rko_detail, rko_status};
 use crate::estimate::rko_estimate;
 use crate::limits::rko_limits;
 use crate::pointer::{element, item, items};
-use crate::rule::rko_rule;
+use crate::rule::{rko_rule, rko_rule_f32};
 
 /// The part conforms at the agreed risk.
 pub const RKO_ANSWER_CONFORMS: u32 = 1;
@@ -85,26 +85,75 @@ const _: () = {
     assert!(offset_of!(rko_verdict, has) == 76);
 };
 
-impl From<Verdict> for rko_verdict {
-    fn from(verdict: Verdict) -> rko_verdict {
-        let bit = |there: bool, bit: u32| if there { bit } else { 0 };
-        rko_verdict {
-            conformance_probability: verdict.conformance_probability,
-            guard_band_ohm: verdict.guard_band_ohm.unwrap_or(0.0),
-            acceptance_lower_ohm: verdict.acceptance_lower_ohm.unwrap_or(0.0),
-            acceptance_upper_ohm: verdict.acceptance_upper_ohm.unwrap_or(0.0),
-            distance_ohm: verdict.distance_ohm,
-            tur: verdict.tur.unwrap_or(0.0),
-            rule: verdict.rule.into(),
-            answer: verdict.answer as u32,
-            side: verdict.side as u32,
-            next_step: verdict.next_step as u32,
-            has: bit(verdict.guard_band_ohm.is_some(), RKO_VERDICT_HAS_GUARD_BAND)
-                | bit(verdict.acceptance_lower_ohm.is_some(), RKO_VERDICT_HAS_ACCEPTANCE)
-                | bit(verdict.tur.is_some(), RKO_VERDICT_HAS_TUR),
-        }
-    }
+/// As `rko_verdict`, for `float`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct rko_verdict_f32 {
+    /// As of `rko_verdict`.
+    pub conformance_probability: f32,
+    /// As of `rko_verdict`.
+    pub guard_band_ohm: f32,
+    /// As of `rko_verdict`.
+    pub acceptance_lower_ohm: f32,
+    /// As of `rko_verdict`.
+    pub acceptance_upper_ohm: f32,
+    /// As of `rko_verdict`.
+    pub distance_ohm: f32,
+    /// As of `rko_verdict`.
+    pub tur: f32,
+    /// As of `rko_verdict`.
+    pub rule: rko_rule_f32,
+    /// As of `rko_verdict`.
+    pub answer: u32,
+    /// As of `rko_verdict`.
+    pub side: u32,
+    /// As of `rko_verdict`.
+    pub next_step: u32,
+    /// As of `rko_verdict`.
+    pub has: u32,
 }
+
+const _: () = {
+    assert!(size_of::<rko_verdict_f32>() == 52);
+    assert!(offset_of!(rko_verdict_f32, conformance_probability) == 0);
+    assert!(offset_of!(rko_verdict_f32, guard_band_ohm) == 4);
+    assert!(offset_of!(rko_verdict_f32, acceptance_lower_ohm) == 8);
+    assert!(offset_of!(rko_verdict_f32, acceptance_upper_ohm) == 12);
+    assert!(offset_of!(rko_verdict_f32, distance_ohm) == 16);
+    assert!(offset_of!(rko_verdict_f32, tur) == 20);
+    assert!(offset_of!(rko_verdict_f32, rule) == 24);
+    assert!(offset_of!(rko_verdict_f32, answer) == 36);
+    assert!(offset_of!(rko_verdict_f32, side) == 40);
+    assert!(offset_of!(rko_verdict_f32, next_step) == 44);
+    assert!(offset_of!(rko_verdict_f32, has) == 48);
+};
+
+macro_rules! from_core {
+    ($plain:ident, $number:ty) => {
+        impl From<Verdict<$number>> for $plain {
+            fn from(verdict: Verdict<$number>) -> $plain {
+                let bit = |there: bool, bit: u32| if there { bit } else { 0 };
+                $plain {
+                    conformance_probability: verdict.conformance_probability,
+                    guard_band_ohm: verdict.guard_band_ohm.unwrap_or(0.0),
+                    acceptance_lower_ohm: verdict.acceptance_lower_ohm.unwrap_or(0.0),
+                    acceptance_upper_ohm: verdict.acceptance_upper_ohm.unwrap_or(0.0),
+                    distance_ohm: verdict.distance_ohm,
+                    tur: verdict.tur.unwrap_or(0.0),
+                    rule: verdict.rule.into(),
+                    answer: verdict.answer as u32,
+                    side: verdict.side as u32,
+                    next_step: verdict.next_step as u32,
+                    has: bit(verdict.guard_band_ohm.is_some(), RKO_VERDICT_HAS_GUARD_BAND)
+                        | bit(verdict.acceptance_lower_ohm.is_some(), RKO_VERDICT_HAS_ACCEPTANCE)
+                        | bit(verdict.tur.is_some(), RKO_VERDICT_HAS_TUR),
+                }
+            }
+        }
+    };
+}
+from_core!(rko_verdict, f64);
+from_core!(rko_verdict_f32, f32);
 
 // The codes are the core's own numbers.
 const _: () = {

@@ -256,7 +256,7 @@ static int verdict(struct row *row, const char *name) {
 /* The degrees of freedom of a part without scatter are not read here; behaviour.c holds that. */
 static int worded_otherwise(const struct row *row, const char *function, const char *status) {
     const int of_an_estimate = strncmp(function, "uncertainty.", 12) == 0 || strncmp(function, "verdict.", 8) == 0;
-    return of_an_estimate && row->ins > 7 && strcmp(status, "0") != 0 &&
+    return of_an_estimate && strstr(function, "_f32") == NULL && row->ins > 7 && strcmp(status, "0") != 0 &&
            ((number(row, 4) == 0.0 && number(row, 5) < 1.0) || (number(row, 6) == 0.0 && number(row, 7) < 1.0));
 }
 

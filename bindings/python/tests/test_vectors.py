@@ -8,9 +8,11 @@ from __future__ import annotations
 import re
 import struct
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any, Callable
 
+import numpy as np
 import pytest
 
 from reckohm import distribution, preferred
@@ -140,6 +142,14 @@ def interval(row: Row, method: str) -> Any:
 def whole_interval(row: Row) -> list[Any]:
     e = interval(row, "expanded")
     return [e.half_width, e.coverage_factor, e.lower, e.upper, e.u]
+
+
+def of_floats(function: Callable[..., Any], row: Row) -> list[Any]:
+    """A function of arrays of single precision, asked for one element."""
+    given = [np.array([float(cell)], dtype=np.float32) for cell in row.inputs]
+    result = function(*given)
+    assert result.dtype == np.float32
+    return [float(result[0])]
 
 
 MARKS = {1: "1", 2: "OL", 4: "blank", 8: "dashes"}
@@ -306,8 +316,26 @@ DOORS: dict[str, Callable[[Row], list[Any]]] = {
     "verdict.limits.from_tolerance": lambda row: limits_of(Limits.from_tolerance(row.number(0), row.number(1))),
 }
 
+DOORS |= {
+    f"distribution.{function}_f32": partial(of_floats, getattr(distribution, function))
+    for function in distribution.__all__
+    if function.startswith(("normal", "t_"))
+}
+
 # Functions that Python does not have, each with the reason.
 NOT_HERE: dict[str, str] = {
+    f"{function}_f32": "an Estimate and a Verdict are of doubles at this door"
+    for function in (
+        "uncertainty.expanded",
+        "uncertainty.expanded_guaranteed",
+        "uncertainty.expanded_welch_satterthwaite",
+        "uncertainty.quantile_above",
+        "uncertainty.probability_above",
+        "uncertainty.probability_below",
+        "verdict.judge",
+        "verdict.conformance_probability",
+    )
+} | {
     f"sensor.{model}.{function}": "no sensors at this door yet"
     for model in ("b_value", "steinhart_hart")
     for function in (
