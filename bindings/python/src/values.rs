@@ -28,16 +28,52 @@ impl<'a, 'py> FromPyObject<'a, 'py> for Number {
     }
 }
 
+/// A tuple of two numbers.
+#[derive(Clone, Copy)]
+pub struct Pair(pub f64, pub f64);
+
+impl<'a, 'py> FromPyObject<'a, 'py> for Pair {
+    type Error = PyErr;
+
+    fn extract(value: Borrowed<'a, 'py, PyAny>) -> PyResult<Pair> {
+        match value.cast::<PyTuple>().ok().filter(|tuple| tuple.len() == 2) {
+            Some(tuple) => {
+                let numbers = tuple.extract::<(Number, Number)>()?;
+                Ok(Pair(numbers.0.0, numbers.1.0))
+            }
+            None => Err(wrong_type(&value.to_owned(), "a tuple of two numbers")?),
+        }
+    }
+}
+
+/// A place or a count: an int from 0 on that its type holds.
+#[derive(Clone, Copy)]
+pub struct Whole<T>(pub T);
+
+impl<'a, 'py, T: TryFrom<u64>> FromPyObject<'a, 'py> for Whole<T> {
+    type Error = PyErr;
+
+    fn extract(value: Borrowed<'a, 'py, PyAny>) -> PyResult<Whole<T>> {
+        match value.extract::<u64>().ok().and_then(|whole| T::try_from(whole).ok()) {
+            Some(whole) => Ok(Whole(whole)),
+            None => Err(wrong_type(&value.to_owned(), "an int from 0 on")?),
+        }
+    }
+}
+
 /// The exception for a value of the wrong type.
 pub fn wrong_type(given: &Bound<'_, PyAny>, allowed: &str) -> PyResult<PyErr> {
-    let message = format!("{} ({}) given, {allowed} allowed", given.repr()?, given.get_type().name()?);
+    // Python writes no int of more than some thousand digits.
+    let shown = given.repr().map_or_else(|_| "a value that cannot be written".to_owned(), |text| text.to_string());
+    let message = format!("{shown} ({}) given, {allowed} allowed", given.get_type().name()?);
     input_type_error(given.py(), &message)
 }
 
 /// The text, which must be one.
 pub fn text_of<'a>(given: &'a Bound<'_, PyAny>) -> PyResult<std::borrow::Cow<'a, str>> {
     match given.cast::<PyString>() {
-        Ok(text) => text.to_cow(),
+        // One half of a surrogate pair is no character.
+        Ok(text) => text.to_cow().or_else(|_| Err(wrong_type(given, "a text of whole characters")?)),
         Err(_) => Err(wrong_type(given, "a text")?),
     }
 }

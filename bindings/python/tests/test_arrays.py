@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import pickle
-import threading
 from dataclasses import dataclass
 from typing import Any, Callable
 
@@ -279,29 +278,3 @@ def test_pickles_by_name() -> None:
     for name in preferred.__all__:
         function = getattr(preferred, name)
         assert pickle.loads(pickle.dumps(function)) is function
-
-
-def test_threads(case: Case) -> None:
-    given = np.tile(np.array(case.good), 2000)
-    bad = given.copy()
-    bad[77] = case.bad
-    expected = case.expected() * 2000
-    problems: list[str] = []
-
-    def work() -> None:
-        for _ in range(5):
-            if case.function(given).tolist() != expected:
-                problems.append("another result")
-            try:
-                case.function(bad)
-                problems.append("no error")
-            except RangeError as error:
-                if error.index != 77:
-                    problems.append(f"index {error.index}")
-
-    threads = [threading.Thread(target=work) for _ in range(4)]
-    for thread in threads:
-        thread.start()
-    for thread in threads:
-        thread.join()
-    assert problems == []

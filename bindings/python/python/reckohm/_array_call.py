@@ -12,7 +12,7 @@ from typing import Any, Callable
 import numpy as np
 
 from . import _core
-from .errors import ChoiceError, InputTypeError, MissingError, ReckohmError, _not_a_choice
+from .errors import ChoiceError, CountError, InputTypeError, MissingError, ReckohmError, _not_a_choice
 
 _NUMERIC_KINDS = "fiu"
 _CHOICES = ("raise", "nan", "mask")
@@ -153,6 +153,7 @@ def _plain(
     taken: Any = True if where is None else _as_array(where, "where")
     if where is not None and taken.dtype.kind != "b":
         raise InputTypeError(f"where: {taken.dtype} given, an array of bool allowed", given=str(taken.dtype))
+    shape = _shape(taken, *arrays)
     masked = any(isinstance(array, np.ma.MaskedArray) for array in arrays)
     if masked:
         for array in arrays:
@@ -164,7 +165,6 @@ def _plain(
     if taken is True:
         values = np.asarray(or_nan(*arrays))
     else:
-        shape = np.broadcast_shapes(np.shape(taken), *(np.shape(array) for array in arrays))
         values = np.zeros(shape, dtype=_result_dtype(or_nan, tuple(arrays)))
         taken = np.broadcast_to(taken, shape)
         or_nan(*arrays, out=values, where=taken)
@@ -181,6 +181,16 @@ def _plain(
         return result if out is not None else _scalar(result)
     valid = ~bad & taken
     return (result, valid) if out is not None else (_scalar(result), _scalar(valid))
+
+
+def _shape(*arrays: Any) -> tuple[int, ...]:
+    """The shape of the result."""
+    shapes = [np.shape(array) for array in arrays]
+    try:
+        return np.broadcast_shapes(*shapes)
+    except ValueError:
+        given = ", ".join(str(shape) for shape in shapes if shape)
+        raise CountError(f"arrays of shapes {given} given, ones that fit together by NumPy's rules allowed") from None
 
 
 def _scalar(array: Any) -> Any:

@@ -24,7 +24,10 @@ const FORMS: [(&str, core::ChipForm); 3] = [
 fn edition_of(year: Option<&Bound<'_, PyAny>>) -> PyResult<core::Edition> {
     match year {
         None => Ok(core::Edition::E2016),
-        Some(year) => choice("edition", &year.str()?.into_any(), &EDITIONS),
+        Some(year) => match year.str() {
+            Ok(text) => choice("edition", &text.into_any(), &EDITIONS),
+            Err(_) => Err(wrong_type(year, "a year of an edition")?),
+        },
     }
 }
 

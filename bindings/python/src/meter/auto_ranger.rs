@@ -8,7 +8,7 @@ use super::meter::Meter;
 use super::reading::Reading;
 use super::span::Span;
 use crate::errors::{Failure, contradiction};
-use crate::values::{Number, wrong_type};
+use crate::values::{Number, Whole, wrong_type};
 
 /// Index, readings left to discard, hysteresis, contested span, whether the last switch was a step down.
 type State = (usize, u32, f64, Option<usize>, bool);
@@ -64,20 +64,20 @@ pub struct AutoRanger {
 impl AutoRanger {
     #[new]
     #[pyo3(signature = (
-        meter, *, start=None, discard=0,
+        meter, *, start=None, discard=Whole(0),
         hysteresis=Number(core::HYSTERESIS_BY_CONVENTION), widest_hysteresis=Number(core::WIDEST_HYSTERESIS_BY_CONVENTION)
     ), text_signature = "(meter, *, start=None, discard=0, hysteresis=0.05, widest_hysteresis=0.5)")]
     fn new(
         meter: &Bound<'_, PyAny>,
-        start: Option<usize>,
-        discard: u32,
+        start: Option<Whole<usize>>,
+        discard: Whole<u32>,
         hysteresis: Number,
         widest_hysteresis: Number,
     ) -> PyResult<AutoRanger> {
         let Ok(meter) = meter.extract::<Meter>() else { return Err(wrong_type(meter, "a Meter")?) };
         let make = || {
-            let fresh = core::AutoRanger::new(&meter.core()?)?.with_discard(discard);
-            let start = start.unwrap_or(fresh.index());
+            let fresh = core::AutoRanger::new(&meter.core()?)?.with_discard(discard.0);
+            let start = start.map_or(fresh.index(), |start| start.0);
             let made = fresh.with_start(start)?.with_hysteresis(hysteresis.0, widest_hysteresis.0)?;
             Ok::<_, Failure>((made, start))
         };
@@ -206,8 +206,8 @@ impl AutoRanger {
     /// >>> ranger.index
     /// 5
     #[pyo3(signature = (index=None))]
-    fn restart(&mut self, index: Option<usize>) -> Result<(), Failure> {
-        Ok(self.ranger.restart(index.unwrap_or(self.start))?)
+    fn restart(&mut self, index: Option<Whole<usize>>) -> Result<(), Failure> {
+        Ok(self.ranger.restart(index.map_or(self.start, |index| index.0))?)
     }
 
     fn __getnewargs_ex__<'py>(&self, py: Python<'py>) -> PyResult<((Meter,), Bound<'py, PyDict>)> {

@@ -7,7 +7,7 @@ use reckohm::meter as core;
 use super::reading::Reading;
 use super::span::Span;
 use crate::errors::{Failure, contradiction};
-use crate::values::{Number, hash_of, shown, wrong_type};
+use crate::values::{Number, Whole, hash_of, shown, wrong_type};
 
 /// A meter: its spans, from the lowest to the highest.
 ///
@@ -117,8 +117,8 @@ impl Meter {
     /// >>> from reckohm.meter import Meter
     /// >>> Meter.example_hand_held().span(0).label
     /// '200 ohm'
-    fn span(&self, index: usize) -> Result<Span, Failure> {
-        Ok(Span(*self.core()?.span(index)?))
+    fn span(&self, index: Whole<usize>) -> Result<Span, Failure> {
+        Ok(Span(*self.core()?.span(index.0)?))
     }
 
     /// Which span a part goes on: of the spans that show every conforming part, the one with the least expanded
@@ -338,8 +338,8 @@ impl Choice {
     /// >>> from reckohm.meter import Meter
     /// >>> Meter.example_hand_held().choose(4700, tolerance=0.05).assessment(1).outcome
     /// 'over-range'
-    fn assessment<'py>(&self, py: Python<'py>, index: usize) -> PyResult<Bound<'py, PyAny>> {
-        self.assess(py, index)
+    fn assessment<'py>(&self, py: Python<'py>, index: Whole<usize>) -> PyResult<Bound<'py, PyAny>> {
+        self.assess(py, index.0)
     }
 
     /// What every span of the meter makes of the part, and why it was chosen or lost.

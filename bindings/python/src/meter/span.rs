@@ -6,7 +6,7 @@ use reckohm::meter as core;
 
 use super::reading::{Reading, Readings};
 use crate::errors::Failure;
-use crate::values::{Number, choice, hash_of, text_of, text_or_bytes, wrong_type};
+use crate::values::{Number, Pair, choice, hash_of, text_of, text_or_bytes, wrong_type};
 
 const MARKS: [(&str, core::Marks); 4] = [
     ("1", core::Marks::ONE_ALONE),
@@ -87,7 +87,7 @@ impl Span {
         signature = (
             label, full_scale_ohm, resolution_ohm, *, display_unit_ohm, over_range_marks, fraction_of_reading,
             accuracy_counts, fraction_of_span=Number(0.0), coverage_factor=None, step_included=true,
-            temperature_band_c=(Number(18.0), Number(28.0)), temperature_coefficient_per_kelvin=None,
+            temperature_band_c=Pair(18.0, 28.0), temperature_coefficient_per_kelvin=None,
             zeroing_required=false,
         ),
         text_signature = "(label, full_scale_ohm, resolution_ohm, *, display_unit_ohm, over_range_marks, \
@@ -106,17 +106,17 @@ impl Span {
         fraction_of_span: Number,
         coverage_factor: Option<Number>,
         step_included: bool,
-        temperature_band_c: (Number, Number),
+        temperature_band_c: Pair,
         temperature_coefficient_per_kelvin: Option<Number>,
         zeroing_required: bool,
     ) -> PyResult<Span> {
         let label = text_of(label)?;
         let marks = marks_of(over_range_marks)?;
         let make = || -> Result<core::Span, core::MeterError> {
-            let (lower, upper) = temperature_band_c;
+            let Pair(lower, upper) = temperature_band_c;
             let mut clause = core::Clause::new(fraction_of_reading.0, accuracy_counts.0)?
                 .with_fraction_of_span(fraction_of_span.0)?
-                .with_temperature_band_c(lower.0, upper.0)?;
+                .with_temperature_band_c(lower, upper)?;
             if let Some(factor) = coverage_factor {
                 clause = clause.with_coverage_factor(factor.0)?;
             }
