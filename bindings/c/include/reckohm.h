@@ -1264,6 +1264,182 @@ struct rko_measurement {
 };
 
 /*
+ A thermistor by its rated resistance and B-value: R = R_N·exp(B·(1/T - 1/T_N)), with the resistance R at zero power and T
+ in kelvin. `rko_b_value_thermistor_new` fills it; its members are for reading. It may be copied, and stored by a program
+ that is linked with the same library.
+
+ Source: IEC 60539-1.
+ */
+struct rko_b_value_thermistor {
+  /*
+   R_N, the rated zero-power resistance, ohm.
+   */
+  double rated_ohm;
+  /*
+   T_N, the temperature of the rated resistance, degrees Celsius.
+   */
+  double rated_temperature_c;
+  /*
+   B, the B-value, kelvin.
+   */
+  double b_kelvin;
+  /*
+   The first of the two temperatures that the B-value belongs to, degrees Celsius: 25 of B25/85.
+   */
+  double b_first_c;
+  /*
+   The second of them, degrees Celsius.
+   */
+  double b_second_c;
+  /*
+   The lower end of the domain, degrees Celsius.
+   */
+  double lower_c;
+  /*
+   The upper end of the domain, degrees Celsius.
+   */
+  double upper_c;
+  /*
+   The resistance at the warm end of the domain, ohm.
+   */
+  double lowest_ohm;
+  /*
+   The resistance at the cold end of the domain, ohm.
+   */
+  double highest_ohm;
+};
+
+/*
+ As `rko_b_value_thermistor`, for `float`.
+ */
+struct rko_b_value_thermistor_f32 {
+  /*
+   As of `rko_b_value_thermistor`.
+   */
+  float rated_ohm;
+  /*
+   As of `rko_b_value_thermistor`.
+   */
+  float rated_temperature_c;
+  /*
+   As of `rko_b_value_thermistor`.
+   */
+  float b_kelvin;
+  /*
+   As of `rko_b_value_thermistor`.
+   */
+  float b_first_c;
+  /*
+   As of `rko_b_value_thermistor`.
+   */
+  float b_second_c;
+  /*
+   As of `rko_b_value_thermistor`.
+   */
+  float lower_c;
+  /*
+   As of `rko_b_value_thermistor`.
+   */
+  float upper_c;
+  /*
+   As of `rko_b_value_thermistor`.
+   */
+  float lowest_ohm;
+  /*
+   As of `rko_b_value_thermistor`.
+   */
+  float highest_ohm;
+};
+
+/*
+ A thermistor by its Steinhart-Hart coefficients: 1/T = a + b·L + c·L² + d·L³ with L = ln(R/R_ref), R the resistance at zero
+ power and T in kelvin. `rko_steinhart_hart_three_terms` or `rko_steinhart_hart_four_terms` fills it; its members are for
+ reading. It may be copied, and stored by a program that is linked with the same library.
+
+ Source: Steinhart and Hart, Deep-Sea Research 15 (1968) 497.
+ */
+struct rko_steinhart_hart {
+  /*
+   a, 1/K.
+   */
+  double a;
+  /*
+   b, the coefficient of L, 1/K.
+   */
+  double b;
+  /*
+   c, the coefficient of L², 1/K; 0 with three terms.
+   */
+  double c;
+  /*
+   d, the coefficient of L³, 1/K.
+   */
+  double d;
+  /*
+   R_ref, ohm.
+   */
+  double reference_ohm;
+  /*
+   The lower end of the domain, degrees Celsius.
+   */
+  double lower_c;
+  /*
+   The upper end of the domain, degrees Celsius.
+   */
+  double upper_c;
+  /*
+   The resistance at the warm end of the domain, ohm.
+   */
+  double lowest_ohm;
+  /*
+   The resistance at the cold end of the domain, ohm.
+   */
+  double highest_ohm;
+};
+
+/*
+ As `rko_steinhart_hart`, for `float`.
+ */
+struct rko_steinhart_hart_f32 {
+  /*
+   As of `rko_steinhart_hart`.
+   */
+  float a;
+  /*
+   As of `rko_steinhart_hart`.
+   */
+  float b;
+  /*
+   As of `rko_steinhart_hart`.
+   */
+  float c;
+  /*
+   As of `rko_steinhart_hart`.
+   */
+  float d;
+  /*
+   As of `rko_steinhart_hart`.
+   */
+  float reference_ohm;
+  /*
+   As of `rko_steinhart_hart`.
+   */
+  float lower_c;
+  /*
+   As of `rko_steinhart_hart`.
+   */
+  float upper_c;
+  /*
+   As of `rko_steinhart_hart`.
+   */
+  float lowest_ohm;
+  /*
+   As of `rko_steinhart_hart`.
+   */
+  float highest_ohm;
+};
+
+/*
  As `rko_expanded`, for `float`.
  */
 struct rko_expanded_f32 {
@@ -2380,6 +2556,467 @@ rko_status rko_rule_guarded(double risk, struct rko_rule *rule, struct rko_detai
  Source: JCGM 106 8.3.
  */
 rko_status rko_rule_max_risk(double risk, struct rko_rule *rule, struct rko_detail *detail);
+
+/*
+ Fills a thermistor as its data sheet states it. Its domain is what the rated temperature and the two of the B-value span:
+ the equation bends away from the part elsewhere, by half a kelvin and more at frost where they are 25 and 85.
+ `rko_b_value_thermistor_with_domain` asks for another. The equation is for zero power: self-heating by the meter's current
+ is not in it.
+
+ Given: `rated_ohm`, in (0, 1e15]; `rated_temperature_c`, -200 to 1000, 25 as a rule; `b_kelvin`, 100 to 20 000; `b_first_c`
+ and `b_second_c`, the two temperatures that the B-value belongs to, -200 to 1000.
+ Written: `thermistor`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_CONTRADICTION` (both temperatures are the same), `RKO_NULL_POINTER`.
+ Source: IEC 60539-1.
+ */
+rko_status rko_b_value_thermistor_new(double rated_ohm,
+                                      double rated_temperature_c,
+                                      double b_kelvin,
+                                      double b_first_c,
+                                      double b_second_c,
+                                      struct rko_b_value_thermistor *thermistor,
+                                      struct rko_detail *detail);
+
+/*
+ The same thermistor over another domain: a narrower one, or a wider one over which its parameters are known to hold.
+
+ Given: `thermistor`, as it was filled; `lower_c` and `upper_c`, -200 to 1000, the lower one first.
+ Written: `with_it`, which may be `thermistor` itself.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_CONTRADICTION`, `RKO_CORRUPT_MEMORY`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_b_value_thermistor_with_domain(const struct rko_b_value_thermistor *thermistor,
+                                              double lower_c,
+                                              double upper_c,
+                                              struct rko_b_value_thermistor *with_it,
+                                              struct rko_detail *detail);
+
+/*
+ The resistance of a thermistor, ohm.
+
+ Given: `thermistor`, as it was filled; `temperature_c`, within its domain.
+ Written: `resistance_ohm`.
+ Statuses: `RKO_OUTSIDE_DOMAIN`, `RKO_NOT_FINITE`, `RKO_CORRUPT_MEMORY`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_b_value_thermistor_resistance_ohm(const struct rko_b_value_thermistor *thermistor,
+                                                 double temperature_c,
+                                                 double *resistance_ohm,
+                                                 struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_resistance_ohm` for each of `count` values.
+ */
+rko_status rko_b_value_thermistor_resistance_ohm_n(const struct rko_b_value_thermistor *thermistor,
+                                                   const double *temperature_c,
+                                                   size_t count,
+                                                   double *resistance_ohm,
+                                                   uint8_t *valid,
+                                                   struct rko_detail *detail);
+
+/*
+ How much the resistance of a thermistor changes with the temperature, ohm a kelvin: the derivative of the formula itself.
+
+ Given: `thermistor`, as it was filled; `temperature_c`, within its domain.
+ Written: `slope_ohm_per_kelvin`.
+ Statuses: `RKO_OUTSIDE_DOMAIN`, `RKO_NOT_FINITE`, `RKO_CORRUPT_MEMORY`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_b_value_thermistor_slope_ohm_per_kelvin(const struct rko_b_value_thermistor *thermistor,
+                                                       double temperature_c,
+                                                       double *slope_ohm_per_kelvin,
+                                                       struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_slope_ohm_per_kelvin` for each of `count` values.
+ */
+rko_status rko_b_value_thermistor_slope_ohm_per_kelvin_n(const struct rko_b_value_thermistor *thermistor,
+                                                         const double *temperature_c,
+                                                         size_t count,
+                                                         double *slope_ohm_per_kelvin,
+                                                         uint8_t *valid,
+                                                         struct rko_detail *detail);
+
+/*
+ The temperature of a thermistor, degrees Celsius.
+
+ Given: `thermistor`, as it was filled; `resistance_ohm`, within the resistances at the ends of its domain.
+ Written: `temperature_c`.
+ Statuses: `RKO_OUTSIDE_DOMAIN`, `RKO_NOT_FINITE`, `RKO_CORRUPT_MEMORY`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_b_value_thermistor_temperature_c(const struct rko_b_value_thermistor *thermistor,
+                                                double resistance_ohm,
+                                                double *temperature_c,
+                                                struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_temperature_c` for each of `count` values.
+ */
+rko_status rko_b_value_thermistor_temperature_c_n(const struct rko_b_value_thermistor *thermistor,
+                                                  const double *resistance_ohm,
+                                                  size_t count,
+                                                  double *temperature_c,
+                                                  uint8_t *valid,
+                                                  struct rko_detail *detail);
+
+/*
+ The resistance where the temperature is uncertain: every part of the estimate scaled by the slope there. This is linear, so it
+ holds as long as the slope changes little within the uncertainty; the parameters count as exact.
+
+ Given: `thermistor`, as it was filled; `temperature`, in degrees Celsius, its value within the domain.
+ Written: `resistance`, in ohm.
+ Statuses: `RKO_OUTSIDE_DOMAIN`, `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_CORRUPT_MEMORY`,
+ `RKO_NULL_POINTER`.
+ Source: JCGM 100 5.1.
+ */
+rko_status rko_b_value_thermistor_resistance_estimate(const struct rko_b_value_thermistor *thermistor,
+                                                      const struct rko_estimate *temperature,
+                                                      struct rko_estimate *resistance,
+                                                      struct rko_detail *detail);
+
+/*
+ The temperature where the resistance is uncertain: every part of the estimate divided by the slope there. This is linear, so
+ it holds as long as the slope changes little within the uncertainty; the parameters count as exact.
+
+ Given: `thermistor`, as it was filled; `resistance`, in ohm, its value within the domain.
+ Written: `temperature`, in degrees Celsius.
+ Statuses: `RKO_OUTSIDE_DOMAIN`, `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_CORRUPT_MEMORY`,
+ `RKO_NULL_POINTER`.
+ Source: JCGM 100 5.1.
+ */
+rko_status rko_b_value_thermistor_temperature_estimate(const struct rko_b_value_thermistor *thermistor,
+                                                       const struct rko_estimate *resistance,
+                                                       struct rko_estimate *temperature,
+                                                       struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_new` for `float`.
+ */
+rko_status rko_b_value_thermistor_new_f32(float rated_ohm,
+                                          float rated_temperature_c,
+                                          float b_kelvin,
+                                          float b_first_c,
+                                          float b_second_c,
+                                          struct rko_b_value_thermistor_f32 *thermistor,
+                                          struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_with_domain` for `float`.
+ */
+rko_status rko_b_value_thermistor_with_domain_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                  float lower_c,
+                                                  float upper_c,
+                                                  struct rko_b_value_thermistor_f32 *with_it,
+                                                  struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_resistance_ohm` for `float`.
+ */
+rko_status rko_b_value_thermistor_resistance_ohm_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                     float temperature_c,
+                                                     float *resistance_ohm,
+                                                     struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_resistance_ohm_n` for `float`.
+ */
+rko_status rko_b_value_thermistor_resistance_ohm_n_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                       const float *temperature_c,
+                                                       size_t count,
+                                                       float *resistance_ohm,
+                                                       uint8_t *valid,
+                                                       struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_slope_ohm_per_kelvin` for `float`.
+ */
+rko_status rko_b_value_thermistor_slope_ohm_per_kelvin_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                           float temperature_c,
+                                                           float *slope_ohm_per_kelvin,
+                                                           struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_slope_ohm_per_kelvin_n` for `float`.
+ */
+rko_status rko_b_value_thermistor_slope_ohm_per_kelvin_n_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                             const float *temperature_c,
+                                                             size_t count,
+                                                             float *slope_ohm_per_kelvin,
+                                                             uint8_t *valid,
+                                                             struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_temperature_c` for `float`.
+ */
+rko_status rko_b_value_thermistor_temperature_c_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                    float resistance_ohm,
+                                                    float *temperature_c,
+                                                    struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_temperature_c_n` for `float`.
+ */
+rko_status rko_b_value_thermistor_temperature_c_n_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                      const float *resistance_ohm,
+                                                      size_t count,
+                                                      float *temperature_c,
+                                                      uint8_t *valid,
+                                                      struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_resistance_estimate` for `float`.
+ */
+rko_status rko_b_value_thermistor_resistance_estimate_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                          const struct rko_estimate_f32 *temperature,
+                                                          struct rko_estimate_f32 *resistance,
+                                                          struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_temperature_estimate` for `float`.
+ */
+rko_status rko_b_value_thermistor_temperature_estimate_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                           const struct rko_estimate_f32 *resistance,
+                                                           struct rko_estimate_f32 *temperature,
+                                                           struct rko_detail *detail);
+
+/*
+ Fills a thermistor of three terms: 1/T = a + b·L + d·L³, as Steinhart and Hart gave it. The equation is for zero power:
+ self-heating by the meter's current is not in it.
+
+ Given: `coefficients`, three of them: a, b and d in 1/K (often called A, B and C); `reference_ohm`, in (0, 1e15]: 1 where they
+ are for ln R, and the rated resistance where they are for the logarithm of the ratio to it; `lower_c` and `upper_c`, the
+ domain, which is that of the points that the coefficients were found from, within -200 to 1000.
+ Written: `thermistor`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_CONTRADICTION` (a domain without extent, or coefficients that give no
+ resistance that falls smoothly over it), `RKO_NULL_POINTER`.
+ Source: Steinhart and Hart, Deep-Sea Research 15 (1968) 497.
+ */
+rko_status rko_steinhart_hart_three_terms(const double *coefficients,
+                                          double reference_ohm,
+                                          double lower_c,
+                                          double upper_c,
+                                          struct rko_steinhart_hart *thermistor,
+                                          struct rko_detail *detail);
+
+/*
+ Fills a thermistor of four terms: 1/T = a + b·L + c·L² + d·L³.
+
+ Given: `coefficients`, four of them: a, b, c and d in 1/K; all else as of `rko_steinhart_hart_three_terms`.
+ Written: `thermistor`.
+ Statuses: as of `rko_steinhart_hart_three_terms`.
+ Source: common practice.
+ */
+rko_status rko_steinhart_hart_four_terms(const double *coefficients,
+                                         double reference_ohm,
+                                         double lower_c,
+                                         double upper_c,
+                                         struct rko_steinhart_hart *thermistor,
+                                         struct rko_detail *detail);
+
+/*
+ The same thermistor over another domain: a narrower one, or a wider one over which its parameters are known to hold.
+
+ Given: `thermistor`, as it was filled; `lower_c` and `upper_c`, -200 to 1000, the lower one first.
+ Written: `with_it`, which may be `thermistor` itself.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_CONTRADICTION`, `RKO_CORRUPT_MEMORY`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_steinhart_hart_with_domain(const struct rko_steinhart_hart *thermistor,
+                                          double lower_c,
+                                          double upper_c,
+                                          struct rko_steinhart_hart *with_it,
+                                          struct rko_detail *detail);
+
+/*
+ The resistance of a thermistor, ohm.
+
+ Given: `thermistor`, as it was filled; `temperature_c`, within its domain.
+ Written: `resistance_ohm`.
+ Statuses: `RKO_OUTSIDE_DOMAIN`, `RKO_NOT_FINITE`, `RKO_CORRUPT_MEMORY`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_steinhart_hart_resistance_ohm(const struct rko_steinhart_hart *thermistor,
+                                             double temperature_c,
+                                             double *resistance_ohm,
+                                             struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_resistance_ohm` for each of `count` values.
+ */
+rko_status rko_steinhart_hart_resistance_ohm_n(const struct rko_steinhart_hart *thermistor,
+                                               const double *temperature_c,
+                                               size_t count,
+                                               double *resistance_ohm,
+                                               uint8_t *valid,
+                                               struct rko_detail *detail);
+
+/*
+ How much the resistance of a thermistor changes with the temperature, ohm a kelvin: the derivative of the formula itself.
+
+ Given: `thermistor`, as it was filled; `temperature_c`, within its domain.
+ Written: `slope_ohm_per_kelvin`.
+ Statuses: `RKO_OUTSIDE_DOMAIN`, `RKO_NOT_FINITE`, `RKO_CORRUPT_MEMORY`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_steinhart_hart_slope_ohm_per_kelvin(const struct rko_steinhart_hart *thermistor,
+                                                   double temperature_c,
+                                                   double *slope_ohm_per_kelvin,
+                                                   struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_slope_ohm_per_kelvin` for each of `count` values.
+ */
+rko_status rko_steinhart_hart_slope_ohm_per_kelvin_n(const struct rko_steinhart_hart *thermistor,
+                                                     const double *temperature_c,
+                                                     size_t count,
+                                                     double *slope_ohm_per_kelvin,
+                                                     uint8_t *valid,
+                                                     struct rko_detail *detail);
+
+/*
+ The temperature of a thermistor, degrees Celsius.
+
+ Given: `thermistor`, as it was filled; `resistance_ohm`, within the resistances at the ends of its domain.
+ Written: `temperature_c`.
+ Statuses: `RKO_OUTSIDE_DOMAIN`, `RKO_NOT_FINITE`, `RKO_CORRUPT_MEMORY`, `RKO_NULL_POINTER`.
+ */
+rko_status rko_steinhart_hart_temperature_c(const struct rko_steinhart_hart *thermistor,
+                                            double resistance_ohm,
+                                            double *temperature_c,
+                                            struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_temperature_c` for each of `count` values.
+ */
+rko_status rko_steinhart_hart_temperature_c_n(const struct rko_steinhart_hart *thermistor,
+                                              const double *resistance_ohm,
+                                              size_t count,
+                                              double *temperature_c,
+                                              uint8_t *valid,
+                                              struct rko_detail *detail);
+
+/*
+ The resistance where the temperature is uncertain: every part of the estimate scaled by the slope there. This is linear, so it
+ holds as long as the slope changes little within the uncertainty; the parameters count as exact.
+
+ Given: `thermistor`, as it was filled; `temperature`, in degrees Celsius, its value within the domain.
+ Written: `resistance`, in ohm.
+ Statuses: `RKO_OUTSIDE_DOMAIN`, `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_CORRUPT_MEMORY`,
+ `RKO_NULL_POINTER`.
+ Source: JCGM 100 5.1.
+ */
+rko_status rko_steinhart_hart_resistance_estimate(const struct rko_steinhart_hart *thermistor,
+                                                  const struct rko_estimate *temperature,
+                                                  struct rko_estimate *resistance,
+                                                  struct rko_detail *detail);
+
+/*
+ The temperature where the resistance is uncertain: every part of the estimate divided by the slope there. This is linear, so
+ it holds as long as the slope changes little within the uncertainty; the parameters count as exact.
+
+ Given: `thermistor`, as it was filled; `resistance`, in ohm, its value within the domain.
+ Written: `temperature`, in degrees Celsius.
+ Statuses: `RKO_OUTSIDE_DOMAIN`, `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE`, `RKO_CORRUPT_MEMORY`,
+ `RKO_NULL_POINTER`.
+ Source: JCGM 100 5.1.
+ */
+rko_status rko_steinhart_hart_temperature_estimate(const struct rko_steinhart_hart *thermistor,
+                                                   const struct rko_estimate *resistance,
+                                                   struct rko_estimate *temperature,
+                                                   struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_three_terms` for `float`.
+ */
+rko_status rko_steinhart_hart_three_terms_f32(const float *coefficients,
+                                              float reference_ohm,
+                                              float lower_c,
+                                              float upper_c,
+                                              struct rko_steinhart_hart_f32 *thermistor,
+                                              struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_four_terms` for `float`.
+ */
+rko_status rko_steinhart_hart_four_terms_f32(const float *coefficients,
+                                             float reference_ohm,
+                                             float lower_c,
+                                             float upper_c,
+                                             struct rko_steinhart_hart_f32 *thermistor,
+                                             struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_with_domain` for `float`.
+ */
+rko_status rko_steinhart_hart_with_domain_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                              float lower_c,
+                                              float upper_c,
+                                              struct rko_steinhart_hart_f32 *with_it,
+                                              struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_resistance_ohm` for `float`.
+ */
+rko_status rko_steinhart_hart_resistance_ohm_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                 float temperature_c,
+                                                 float *resistance_ohm,
+                                                 struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_resistance_ohm_n` for `float`.
+ */
+rko_status rko_steinhart_hart_resistance_ohm_n_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                   const float *temperature_c,
+                                                   size_t count,
+                                                   float *resistance_ohm,
+                                                   uint8_t *valid,
+                                                   struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_slope_ohm_per_kelvin` for `float`.
+ */
+rko_status rko_steinhart_hart_slope_ohm_per_kelvin_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                       float temperature_c,
+                                                       float *slope_ohm_per_kelvin,
+                                                       struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_slope_ohm_per_kelvin_n` for `float`.
+ */
+rko_status rko_steinhart_hart_slope_ohm_per_kelvin_n_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                         const float *temperature_c,
+                                                         size_t count,
+                                                         float *slope_ohm_per_kelvin,
+                                                         uint8_t *valid,
+                                                         struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_temperature_c` for `float`.
+ */
+rko_status rko_steinhart_hart_temperature_c_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                float resistance_ohm,
+                                                float *temperature_c,
+                                                struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_temperature_c_n` for `float`.
+ */
+rko_status rko_steinhart_hart_temperature_c_n_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                  const float *resistance_ohm,
+                                                  size_t count,
+                                                  float *temperature_c,
+                                                  uint8_t *valid,
+                                                  struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_resistance_estimate` for `float`.
+ */
+rko_status rko_steinhart_hart_resistance_estimate_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                      const struct rko_estimate_f32 *temperature,
+                                                      struct rko_estimate_f32 *resistance,
+                                                      struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_temperature_estimate` for `float`.
+ */
+rko_status rko_steinhart_hart_temperature_estimate_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                       const struct rko_estimate_f32 *resistance,
+                                                       struct rko_estimate_f32 *temperature,
+                                                       struct rko_detail *detail);
 
 /*
  `rko_normal_below` for `float`.

@@ -9,6 +9,7 @@ use reckohm::measurement::MeasurementError;
 use reckohm::meter::MeterError;
 use reckohm::number::{Detail, Kind, OutOfRange};
 use reckohm::preferred::PreferredError;
+use reckohm::sensor::SensorError;
 use reckohm::uncertainty::EstimateError;
 use reckohm::verdict::{LimitsError, VerdictError};
 
@@ -55,6 +56,7 @@ areas! {
     MeasurementError = 349,
     EstimateError = 399,
     VerdictError = 449,
+    SensorError = 499,
     DistributionError = 89,
 }
 
@@ -71,5 +73,6 @@ pub(crate) fn names_elements(detail: &Detail) -> bool {
     let of_preferred = matches!(PreferredError::from_detail(&plain), Some(PreferredError::Element { .. }));
     let of_distribution = matches!(DistributionError::from_detail(detail), Some(DistributionError::Element { .. }))
         || matches!(DistributionError::from_detail(&plain), Some(DistributionError::Element { .. }));
-    detail.argument == 199 && of_preferred || matches!(detail.argument, 21 | 89) && of_distribution
+    let of_sensor = matches!(SensorError::from_detail(detail), Some(SensorError::Element { .. }));
+    of_sensor || detail.argument == 199 && of_preferred || matches!(detail.argument, 21 | 89) && of_distribution
 }

@@ -33,6 +33,7 @@ mod preferred;
 mod reading;
 mod rule;
 mod seal;
+mod sensor;
 mod single;
 mod span;
 #[cfg(feature = "text")]
@@ -54,6 +55,7 @@ pub use measurement::*;
 pub use preferred::*;
 pub use reading::*;
 pub use rule::*;
+pub use sensor::*;
 pub use single::*;
 pub use span::*;
 #[cfg(feature = "text")]

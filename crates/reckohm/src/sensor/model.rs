@@ -170,6 +170,25 @@ impl<F: Formula<P>, R: Real, const P: usize> Model<F, R, P> {
         self.domain
     }
 
+    /// The resistances in ohm at the ends of the domain, the lower one first.
+    pub fn ends_ohm(&self) -> [R; 2] {
+        self.ends_ohm
+    }
+
+    /// The model that these numbers were taken from, for who keeps one outside of Rust: nothing is checked or computed, so that
+    /// it costs nothing. With other numbers than those of a model its results mean nothing, and may be no numbers.
+    ///
+    /// ```
+    /// use reckohm::sensor::{BValueThermistor, Model};
+    /// let thermistor = BValueThermistor::<f64>::new(10_000.0, 25.0, 3977.0, [25.0, 85.0])?;
+    /// let (parameters, domain, ends_ohm) = (thermistor.parameters(), thermistor.domain(), thermistor.ends_ohm());
+    /// assert_eq!(BValueThermistor::restored(parameters, domain, ends_ohm), thermistor);
+    /// # Ok::<(), reckohm::sensor::SensorError>(())
+    /// ```
+    pub fn restored(parameters: [R; P], domain: [R; 2], ends_ohm: [R; 2]) -> Self {
+        Model { parameters, domain, ends_ohm, formula: PhantomData }
+    }
+
     /// The resistance in ohm.
     ///
     /// Given: the quantity, within the domain. Returned: the resistance in ohm.
