@@ -96,30 +96,6 @@ fn every_width_has_the_bits_of_the_single_call_in_either_precision() {
 }
 
 #[test]
-fn wide_half_widths_lose_nothing() {
-    // The far edge of a rectangular part is left out from some half-width on: any half-width, and the least, at all distances.
-    let mut random = Random::new(16);
-    let limits = Limits::at_most(0.0).unwrap();
-    for case in 0..400 {
-        let u = 10f64.powf(4.0 * random.unit() - 2.0);
-        let a = u * if case % 2 == 0 { 10f64.powf(2.0 * random.unit()) } else { 16.0 + 1e-9 };
-        let value: Vec<f64> = (0..512).map(|_| -(a + 45.0 * u) * random.unit().powi(1 + case % 4)).collect();
-        let measured = Columns {
-            value: Column::Each(&value),
-            u: Column::One(u),
-            dof: Column::One(f64::INFINITY),
-            rectangular: Column::One(a),
-        };
-        let mut out = vec![0.0; value.len()];
-        measured.conformance_probability_into(&limits, &mut out).unwrap();
-        for (index, p) in out.iter().enumerate() {
-            let by_itself = conformance_probability(&measured.estimate(index).unwrap(), &limits);
-            assert_eq!(p.to_bits(), by_itself.to_bits(), "{u} {a} {}", value[index]);
-        }
-    }
-}
-
-#[test]
 fn the_first_that_cannot_be_judged_is_named_and_nothing_written() {
     let limits = Limits::at_most(100.0).unwrap();
     let rule = Rule::guarded(0.05).unwrap();

@@ -11,6 +11,12 @@ pub(crate) trait Question<R: Real>: PerElement<R, 1> {
 
     /// Why there is no answer for this number, if there is none.
     fn fault(self, x: R) -> Result<(), Self::Fault>;
+
+    /// The answer for one number that is no part of a loop, with the same bits.
+    #[inline(always)]
+    fn alone(self, x: R) -> R {
+        self.of([x])
+    }
 }
 
 /// Why an array was not worked on; nothing was written.
@@ -59,7 +65,7 @@ pub(crate) fn answer_into_valid<R: Real, Q: Question<R>>(
         for ((x, place), valid) in values.iter().zip(out).zip(valid) {
             *valid = question.fault(*x).is_ok();
             if *valid {
-                *place = question.of([*x]);
+                *place = question.alone(*x);
             } else {
                 failed = failed.wrapping_add(1);
             }

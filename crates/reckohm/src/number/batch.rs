@@ -40,6 +40,24 @@ pub fn map<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[
     plain(formula, inputs, out);
 }
 
+/// A formula of `N` numbers with `M` results: what belongs together is quicker together.
+pub(crate) trait ManyPerElement<R, const N: usize, const M: usize>: Copy {
+    /// The results for one element.
+    fn of(self, inputs: [R; N]) -> [R; M];
+}
+
+/// Writes the formula's results for each element, as many as the shortest of the slices has.
+pub(crate) fn map_many<F: ManyPerElement<R, N, M>, R: Real, const N: usize, const M: usize>(
+    formula: F,
+    inputs: [&[R]; N],
+    outs: [&mut [R]; M],
+) {
+    #[cfg(feature = "batch")]
+    width::map_many(formula, inputs, outs);
+    #[cfg(not(feature = "batch"))]
+    plain_many(formula, inputs, outs);
+}
+
 /// Whether a formula that gives 0 for what it refuses and anything else for what it takes refuses none of the elements.
 ///
 /// ```
@@ -79,6 +97,26 @@ fn plain<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]
 }
 
 #[inline(always)]
+fn plain_many<F: ManyPerElement<R, N, M>, R: Real, const N: usize, const M: usize>(
+    formula: F,
+    inputs: [&[R]; N],
+    outs: [&mut [R]; M],
+) {
+    let count = inputs.iter().fold(usize::MAX, |count, input| count.min(input.len()));
+    let count = outs.iter().fold(count, |count, out| count.min(out.len()));
+    let inputs = inputs.map(|input| input.get(..count).unwrap_or_default());
+    let mut outs = outs.map(|out| out.get_mut(..count).unwrap_or_default());
+    for index in 0..count {
+        let results = formula.of(inputs.map(|input| input.get(index).copied().unwrap_or_default()));
+        for (out, result) in outs.iter_mut().zip(results) {
+            if let Some(place) = out.get_mut(index) {
+                *place = result;
+            }
+        }
+    }
+}
+
+#[inline(always)]
 fn plain_takes_all<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N]) -> bool {
     let count = inputs.iter().fold(usize::MAX, |count, input| count.min(input.len()));
     let inputs = inputs.map(|input| input.get(..count).unwrap_or_default());
@@ -100,7 +138,7 @@ mod width {
 
     use multiversion::multiversion;
 
-    use super::{PerElement, plain, plain_takes_all};
+    use super::{ManyPerElement, PerElement, plain, plain_many, plain_takes_all};
     use crate::number::scalar::Real;
 
     /// How wide vector instructions may be at most.
@@ -148,6 +186,19 @@ mod width {
     }
 
     #[inline]
+    pub(super) fn map_many<F: ManyPerElement<R, N, M>, R: Real, const N: usize, const M: usize>(
+        formula: F,
+        inputs: [&[R]; N],
+        outs: [&mut [R]; M],
+    ) {
+        match limit() {
+            VectorBits::Upto128 => plain_many(formula, inputs, outs),
+            VectorBits::Upto256 => map_many_256(formula, inputs, outs),
+            VectorBits::Upto512 => map_many_512(formula, inputs, outs),
+        }
+    }
+
+    #[inline]
     pub(super) fn takes_all<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N]) -> bool {
         match limit() {
             VectorBits::Upto128 => plain_takes_all(formula, inputs),
@@ -164,6 +215,24 @@ mod width {
     #[multiversion(targets("x86_64+avx2"))]
     fn map_256<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N], out: &mut [R]) {
         plain(formula, inputs, out);
+    }
+
+    #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2", "aarch64+neon"))]
+    fn map_many_512<F: ManyPerElement<R, N, M>, R: Real, const N: usize, const M: usize>(
+        formula: F,
+        inputs: [&[R]; N],
+        outs: [&mut [R]; M],
+    ) {
+        plain_many(formula, inputs, outs);
+    }
+
+    #[multiversion(targets("x86_64+avx2"))]
+    fn map_many_256<F: ManyPerElement<R, N, M>, R: Real, const N: usize, const M: usize>(
+        formula: F,
+        inputs: [&[R]; N],
+        outs: [&mut [R]; M],
+    ) {
+        plain_many(formula, inputs, outs);
     }
 
     #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2", "aarch64+neon"))]

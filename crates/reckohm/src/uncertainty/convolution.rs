@@ -56,42 +56,82 @@ fn trapezoidal<R: Real>(x: R, a: R, b: R) -> R {
 }
 
 /// Probability that rectangular(a) + normal(s) exceeds `x`, from 0 to infinity; either of a and s may be 0. An exact value
-/// (both) exceeds nothing. All cases are computed and one is selected, so that a loop over it is free of branches.
-#[inline(always)]
+/// (both) exceeds nothing.
 pub(crate) fn one_rectangular<R: Real>(x: R, a: R, s: R) -> R {
-    // Kept finite, since 0 times infinity would be no number: farther out there is nothing.
-    let (z, half) = ((x / s).smaller(R::FARTHEST), a / s);
-    let flat = without_noise(x, a);
-    let noise = at_edge(x, a, s) - normal::first_integral((x + a) / s);
-    let wide = flat + noise / (half + half);
-    let narrow = normal::above_averaged(z, half);
-    let tail = R::select(half * (R::ONE + z) < R::lit(AVERAGE_BELOW), narrow, wide);
-    R::select(s == R::ZERO, flat, tail)
+    if s == R::ZERO {
+        without_noise(x, a)
+    } else if a >= R::lit(WIDE_FROM) * s {
+        let [tail] = wide_rectangular([x], a, s);
+        tail
+    } else if is_narrow(x, a, s) {
+        narrow_rectangular(x, a, s)
+    } else {
+        let [tail] = edged_rectangular([x], a, s);
+        tail
+    }
 }
 
-/// From this half-width over s on, [`wide_rectangular`] has the bits of [`one_rectangular`].
-pub(crate) const WIDE_FROM: f64 = 16.0;
-
-/// [`one_rectangular`] for half-widths of at least [`WIDE_FROM`] times s, with the same bits in less than half of the time:
-/// what the far edge takes away is below the last digit. It is less than exp(-2ax/s²) of what the near edge adds, and where
-/// that is not below 2^-60, x < 1.4 s, the near edge is 14 s away and itself adds less than 1e-40 to a tail of 0.4 or more.
+/// [`one_rectangular`] with all cases computed and one selected, so that a loop over it is free of branches.
 #[inline(always)]
-pub(crate) fn wide_rectangular<R: Real>(x: R, a: R, s: R) -> R {
+pub(crate) fn any_rectangular<R: Real>(x: R, a: R, s: R) -> R {
+    let [wide] = edged_rectangular([x], a, s);
+    let tail = R::select(is_narrow(x, a, s), narrow_rectangular(x, a, s), wide);
+    R::select(s == R::ZERO, without_noise(x, a), tail)
+}
+
+/// From this half-width over s on, [`wide_rectangular`] has the bits of [`edged_rectangular`].
+pub(crate) const WIDE_FROM: f64 = 16.0;
+/// From this half-width over s on no tail is narrow, rounding included.
+pub(crate) const EDGED_FROM: f64 = 0.75;
+
+/// Where the half-width is too small against s for the difference of its two edges.
+#[inline(always)]
+fn is_narrow<R: Real>(x: R, a: R, s: R) -> bool {
+    a / s * (R::ONE + distance(x, s)) < R::lit(AVERAGE_BELOW)
+}
+
+/// Kept finite, since 0 times infinity would be no number: farther out there is nothing.
+#[inline(always)]
+fn distance<R: Real>(x: R, s: R) -> R {
+    (x / s).smaller(R::FARTHEST)
+}
+
+#[inline(always)]
+fn narrow_rectangular<R: Real>(x: R, a: R, s: R) -> R {
+    normal::above_averaged(distance(x, s), a / s)
+}
+
+/// The tail without noise, and what the noise adds or takes at the two edges; at several distances at once, since that takes
+/// hardly longer than one.
+#[inline(always)]
+pub(crate) fn edged_rectangular<R: Real, const N: usize>(x: [R; N], a: R, s: R) -> [R; N] {
+    let near = normal::first_integral(x.map(|x| ((x - a) / s).magnitude()));
+    let mut far = normal::first_integral(x.map(|x| (x + a) / s));
     let half = a / s;
-    let flat = without_noise(x, a);
-    R::select(s == R::ZERO, flat, flat + at_edge(x, a, s) / (half + half))
+    for ((far, near), x) in far.iter_mut().zip(near).zip(x) {
+        *far = without_noise(x, a) + (near - *far) / (half + half);
+    }
+    far
+}
+
+/// The same for half-widths of at least [`WIDE_FROM`] times s in half of the time: what the far edge takes away is below the
+/// last digit. It is less than exp(-2ax/s²) of what the near edge adds, and where that is not below 2^-60, x < 1.4 s, the
+/// near edge is 14 s away and itself adds less than 1e-40 to a tail of 0.4 or more. Here s may be 0 as well.
+#[inline(always)]
+pub(crate) fn wide_rectangular<R: Real, const N: usize>(x: [R; N], a: R, s: R) -> [R; N] {
+    let mut near = normal::first_integral(x.map(|x| ((x - a) / s).magnitude()));
+    let half = a / s;
+    for (near, x) in near.iter_mut().zip(x) {
+        let flat = without_noise(x, a);
+        *near = R::select(s == R::ZERO, flat, flat + *near / (half + half));
+    }
+    near
 }
 
 /// The tail of the rectangular part alone.
 #[inline(always)]
 fn without_noise<R: Real>(x: R, a: R) -> R {
     R::select(x < a, (a - x) / (a + a), R::ZERO)
-}
-
-/// What the noise adds at the near edge, over the slope.
-#[inline(always)]
-fn at_edge<R: Real>(x: R, a: R, s: R) -> R {
-    normal::first_integral(((x - a) / s).magnitude())
 }
 
 fn two_rectangular<R: Real>(x: R, a: R, b: R, s: R) -> R {
@@ -101,4 +141,40 @@ fn two_rectangular<R: Real>(x: R, a: R, b: R, s: R) -> R {
     let far = normal::second_integral((x + a + b) / s) - normal::second_integral((x + a - b) / s);
     let step = if outer < R::ZERO && inner >= R::ZERO { R::lit(0.5) } else { R::ZERO };
     trapezoidal(x, a, b) + scale * (step + (signed(outer) - signed(inner)) + far)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{WIDE_FROM, any_rectangular, edged_rectangular, one_rectangular, wide_rectangular};
+    use crate::number::Real;
+
+    /// Half-widths from where the far edge is left out, and all about the near edge and the centre.
+    fn every_way_has_the_same_bits<R: Real>(bits: fn(R) -> u64) {
+        for step in 0..400 {
+            let half = WIDE_FROM * (1.0 + f64::from(step) * f64::from(step) / 1e4);
+            for place in 0..400 {
+                let z = if place % 2 == 0 { half + f64::from(place - 200) / 4.0 } else { f64::from(place) / 80.0 };
+                let (x, a) = (R::of_f64(3.0 * z).larger(R::ZERO), R::of_f64(3.0 * half));
+                let s = R::of_f64(3.0);
+                let [edged] = edged_rectangular([x], a, s);
+                let [wide] = wide_rectangular([x], a, s);
+                assert_eq!(bits(wide), bits(edged), "{x} {a} {s}");
+            }
+        }
+        // Narrow and wide alike, without either part, and with none.
+        for half in [0.0, 1e-3, 0.2, 0.69, 0.7, 0.71, 1.0, 5.0, 15.9, 16.0, 1e6] {
+            for z in [0.0, 1e-3, 0.3, 1.0, 4.0, 15.0, 40.0, f64::INFINITY] {
+                for s in [0.0, 1.0, 3.0] {
+                    let (x, a, s) = (R::of_f64(3.0 * z), R::of_f64(3.0 * half), R::of_f64(s));
+                    assert_eq!(bits(any_rectangular(x, a, s)), bits(one_rectangular(x, a, s)), "{x} {a} {s}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_way_to_one_rectangular_part_has_the_same_bits() {
+        every_way_has_the_same_bits::<f64>(f64::to_bits);
+        every_way_has_the_same_bits::<f32>(|x| u64::from(x.to_bits()));
+    }
 }

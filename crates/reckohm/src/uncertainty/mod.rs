@@ -24,7 +24,7 @@ pub use degrees_of_freedom::effective_dof;
 pub use error::EstimateError;
 pub use estimate::{Estimate, TypeA};
 
-pub(crate) use convolution::{WIDE_FROM, one_rectangular, wide_rectangular};
+pub(crate) use convolution::{EDGED_FROM, WIDE_FROM, any_rectangular, edged_rectangular, wide_rectangular};
 pub(crate) use coverage::COVERAGE_BY_CONVENTION;
 pub(crate) use degrees_of_freedom::welch_satterthwaite;
 pub(crate) use repeats::spread;

@@ -11,11 +11,13 @@ use super::answer::{Answer, Decision, Side, accepts, answer, rejects};
 use super::error::VerdictError;
 use super::rule::{Rule, RuleKind};
 use crate::number::arrays::{ArrayFault, same_length};
-use crate::number::batch::{self, PerElement};
+use crate::number::batch::{self, ManyPerElement, PerElement};
 use crate::number::{Real, by_type};
 use crate::part::conformance::{Ends, Place, conformance_probability};
 use crate::part::limits::Limits;
-use crate::uncertainty::{Estimate, EstimateError, WIDE_FROM, lift, one_rectangular, wide_rectangular};
+use crate::uncertainty::{
+    EDGED_FROM, Estimate, EstimateError, WIDE_FROM, any_rectangular, edged_rectangular, lift, wide_rectangular,
+};
 
 /// So many elements at a time: their numbers and tails stay in the nearest cache, and one that needs the general shape takes
 /// no more than these from the fast loops.
@@ -382,18 +384,14 @@ impl<'a, R: Real> Stretch<'a, R> {
     /// The values with their tails beyond the upper and the lower limit.
     fn tails(&self, limits: &Limits<R>, above: &'a mut [R; STRETCH], below: &'a mut [R; STRETCH]) -> [&'a [R]; 3] {
         let [value, u, _, a] = self.numbers;
-        let wide = batch::takes_all(Wide, [u, a]);
-        for (limit, tails) in [(limits.upper_ohm(), &mut *above), (limits.lower_ohm(), &mut *below)] {
-            // Beyond an open end there is nothing.
-            if !limit.finite() {
-                continue;
-            }
-            match (self.parts, wide) {
-                (Some((s, a)), true) => batch::map(WideTailOf { limit, s, a }, [value], tails),
-                (Some((s, a)), false) => batch::map(TailOf { limit, s, a }, [value], tails),
-                (None, true) => batch::map(WideTail { limit }, [value, u, a], tails),
-                (None, false) => batch::map(Tail { limit }, [value, u, a], tails),
-            }
+        let (lower, upper) = (limits.lower_ohm(), limits.upper_ohm());
+        let outs = [above.as_mut_slice(), below.as_mut_slice()];
+        let at_least = |ratio: f64| batch::takes_all(AtLeast(R::lit(ratio)), [u, a]);
+        match self.parts {
+            Some((s, a)) if at_least(WIDE_FROM) => batch::map_many(WideOf { lower, upper, s, a }, [value], outs),
+            Some((s, a)) if at_least(EDGED_FROM) => batch::map_many(EdgedOf { lower, upper, s, a }, [value], outs),
+            None if at_least(WIDE_FROM) => batch::map_many(WideEach { lower, upper }, [value, u, a], outs),
+            _ => batch::map_many(AnyEach { lower, upper }, [value, u, a], outs),
         }
         [value, above, below]
     }
@@ -423,14 +421,6 @@ macro_rules! formulas {
 }
 
 formulas! {
-    /// The tail beyond a limit.
-    Tail { limit: R }([value, u, a]: 3) one_rectangular((value - limit).magnitude(), a, as_in_mixture(u));
-    /// The same where the half-width is wide.
-    WideTail { limit: R }([value, u, a]: 3) wide_rectangular((value - limit).magnitude(), a, as_in_mixture(u));
-    /// The tail where only the value differs.
-    TailOf { limit: R, s: R, a: R }([value]: 1) one_rectangular((value - limit).magnitude(), a, s);
-    /// The same where the half-width is wide.
-    WideTailOf { limit: R, s: R, a: R }([value]: 1) wide_rectangular((value - limit).magnitude(), a, s);
     /// The probability of being inside, from value and tails.
     Inside { lower: R, upper: R }([value, above, below]: 3) Place::with_tails(value, lower, upper, above, below).inside();
     /// Answer and side as a number that [`decision`] reads.
@@ -447,6 +437,36 @@ formulas! {
         let answer = R::select(conforms, R::ONE, R::select(fails, R::lit(2.0), R::lit(3.0)));
         R::select(inside, answer, answer + R::lit(3.0))
     };
+}
+
+/// Both tails of a value, a line each: name, fields, further numbers, the tails at the two distances. Beyond an open end there
+/// is nothing.
+macro_rules! tails {
+    ($($(#[$doc:meta])+ $name:ident { $($field:ident),* }($count:literal: $distances:ident $(, $x:ident)*) $formula:expr;)+) => {$(
+        $(#[$doc])+
+        #[derive(Clone, Copy)]
+        struct $name<R> { lower: R, upper: R $(, $field: R)* }
+
+        impl<R: Real> ManyPerElement<R, $count, 2> for $name<R> {
+            #[inline(always)]
+            fn of(self, [value $(, $x)*]: [R; $count]) -> [R; 2] {
+                let $name { lower, upper $(, $field)* } = self;
+                let $distances = [(value - upper).magnitude(), (value - lower).magnitude()];
+                $formula
+            }
+        }
+    )+};
+}
+
+tails! {
+    /// Where only the value differs and the half-width is wide.
+    WideOf { s, a }(1: distances) wide_rectangular(distances, a, s);
+    /// Where only the value differs and no tail is narrow.
+    EdgedOf { s, a }(1: distances) edged_rectangular(distances, a, s);
+    /// Where each half-width is wide.
+    WideEach {}(3: distances, u, a) wide_rectangular(distances, a, as_in_mixture(u));
+    /// Anything else.
+    AnyEach {}(3: distances, u, a) distances.map(|x| any_rectangular(x, a, as_in_mixture(u)));
 }
 
 /// Answer and side from the number that [`Code`] gives.
@@ -487,13 +507,13 @@ impl<R: Real> PerElement<R, 4> for Plain {
     }
 }
 
-/// Whether a half-width is wide.
+/// Whether a half-width is at least so many times the standard deviation.
 #[derive(Clone, Copy)]
-struct Wide;
+struct AtLeast<R>(R);
 
-impl<R: Real> PerElement<R, 2> for Wide {
+impl<R: Real> PerElement<R, 2> for AtLeast<R> {
     #[inline(always)]
     fn of(self, [u, a]: [R; 2]) -> R {
-        R::select(a >= R::lit(WIDE_FROM) * as_in_mixture(u), R::ONE, R::ZERO)
+        R::select(a >= self.0 * as_in_mixture(u), R::ONE, R::ZERO)
     }
 }
