@@ -24,6 +24,9 @@
  *              in kelvin, tolerances and probabilities fractions (0.05 for 5 %). Results have the same bits on every
  *              processor and through every door; keep it so in your own code with -ffp-contract=off, round to nearest
  *              and no flush to zero.
+ *   Float      Structs and functions whose name ends in _f32 are the twins in float of those without it, with the same
+ *              members, arguments, ranges and statuses. They compute in float alone: of double there is nothing but the
+ *              members of a detail. Each number is rounded once, to float, where the twin rounds it to double.
  *   Threads    Every function may be called from any thread at any time. There is no heap use, no global state and no
  *              locale. Large arrays may be split over threads as you like: the results are the same.
  *
@@ -806,138 +809,16 @@ struct rko_estimate {
 };
 
 /*
- Limits of a resistance, both included. An infinite end is left open; at least one is finite.
- */
-struct rko_limits {
-  /*
-   The lower end in ohm; minus infinity leaves it open.
-   */
-  double lower_ohm;
-  /*
-   The upper end in ohm; infinity leaves it open.
-   */
-  double upper_ohm;
-};
-
-/*
- A decision rule, agreed before the measurement (ISO/IEC 17025 7.8.6).
- */
-struct rko_rule {
-  /*
-   The agreed risk, in (0, 0.5); 0 and not read for simple acceptance.
-   */
-  double risk;
-  /*
-   `RKO_RULE_SIMPLE_ACCEPTANCE`, `RKO_RULE_GUARDED` or `RKO_RULE_MAX_RISK`.
-   */
-  uint32_t kind;
-  /*
-   Must be 0.
-   */
-  uint32_t reserved;
-};
-
-/*
- What a verdict answers.
- */
-struct rko_decision {
-  /*
-   The probability that the part lies within its limits, from this measurement alone, no prior; one-sided parts are
-   taken where they make it smallest.
-   */
-  double conformance_probability;
-  /*
-   `RKO_ANSWER_CONFORMS`, `RKO_ANSWER_DOES_NOT_CONFORM` or `RKO_ANSWER_UNDECIDED`.
-   */
-  uint32_t answer;
-  /*
-   Where the value itself lies: `RKO_SIDE_INSIDE` or `RKO_SIDE_OUTSIDE`.
-   */
-  uint32_t side;
-};
-
-/*
- As `rko_estimate`, for `float`.
+ `rko_estimate` for `float`: the members mean the same.
  */
 struct rko_estimate_f32 {
-  /*
-   As of `rko_estimate`.
-   */
   float value;
-  /*
-   As of `rko_estimate`.
-   */
   float rectangular[2];
-  /*
-   As of `rko_estimate`.
-   */
   float normal_u;
-  /*
-   As of `rko_estimate`.
-   */
   float type_a_s[2];
-  /*
-   As of `rko_estimate`.
-   */
   float type_a_dof[2];
-  /*
-   As of `rko_estimate`.
-   */
   float below;
-  /*
-   As of `rko_estimate`.
-   */
   float above;
-};
-
-/*
- As `rko_limits`, for `float`.
- */
-struct rko_limits_f32 {
-  /*
-   As of `rko_limits`.
-   */
-  float lower_ohm;
-  /*
-   As of `rko_limits`.
-   */
-  float upper_ohm;
-};
-
-/*
- As `rko_rule`, for `float`.
- */
-struct rko_rule_f32 {
-  /*
-   As of `rko_rule`.
-   */
-  float risk;
-  /*
-   As of `rko_rule`.
-   */
-  uint32_t kind;
-  /*
-   Must be 0.
-   */
-  uint32_t reserved;
-};
-
-/*
- As `rko_decision`, for `float`.
- */
-struct rko_decision_f32 {
-  /*
-   As of `rko_decision`.
-   */
-  float conformance_probability;
-  /*
-   As of `rko_decision`.
-   */
-  uint32_t answer;
-  /*
-   As of `rko_decision`.
-   */
-  uint32_t side;
 };
 
 /*
@@ -968,6 +849,18 @@ struct rko_expanded {
    u, the combined standard uncertainty.
    */
   double u;
+};
+
+/*
+ `rko_expanded` for `float`: the members mean the same.
+ */
+struct rko_expanded_f32 {
+  float half_width;
+  float coverage_factor;
+  float coverage_probability;
+  float lower;
+  float upper;
+  float u;
 };
 
 /*
@@ -1007,6 +900,28 @@ struct rko_leads {
    Class of the conductor, 1, 2 or 5, if from its wire, else 0.
    */
   uint32_t wire_class;
+};
+
+/*
+ Limits of a resistance, both included. An infinite end is left open; at least one is finite.
+ */
+struct rko_limits {
+  /*
+   The lower end in ohm; minus infinity leaves it open.
+   */
+  double lower_ohm;
+  /*
+   The upper end in ohm; infinity leaves it open.
+   */
+  double upper_ohm;
+};
+
+/*
+ `rko_limits` for `float`: the members mean the same.
+ */
+struct rko_limits_f32 {
+  float lower_ohm;
+  float upper_ohm;
 };
 
 /*
@@ -1264,6 +1179,33 @@ struct rko_measurement {
 };
 
 /*
+ A decision rule, agreed before the measurement (ISO/IEC 17025 7.8.6).
+ */
+struct rko_rule {
+  /*
+   The agreed risk, in (0, 0.5); 0 and not read for simple acceptance.
+   */
+  double risk;
+  /*
+   `RKO_RULE_SIMPLE_ACCEPTANCE`, `RKO_RULE_GUARDED` or `RKO_RULE_MAX_RISK`.
+   */
+  uint32_t kind;
+  /*
+   Must be 0.
+   */
+  uint32_t reserved;
+};
+
+/*
+ `rko_rule` for `float`: the members mean the same.
+ */
+struct rko_rule_f32 {
+  float risk;
+  uint32_t kind;
+  uint32_t reserved;
+};
+
+/*
  A thermistor by its rated resistance and B-value: R = R_N·exp(B·(1/T - 1/T_N)), with the resistance R at zero power and T
  in kelvin. `rko_b_value_thermistor_new` fills it; its members are for reading. It may be copied, and stored by a program
  that is linked with the same library.
@@ -1440,86 +1382,6 @@ struct rko_steinhart_hart_f32 {
 };
 
 /*
- As `rko_expanded`, for `float`.
- */
-struct rko_expanded_f32 {
-  /*
-   As of `rko_expanded`.
-   */
-  float half_width;
-  /*
-   As of `rko_expanded`.
-   */
-  float coverage_factor;
-  /*
-   As of `rko_expanded`.
-   */
-  float coverage_probability;
-  /*
-   As of `rko_expanded`.
-   */
-  float lower;
-  /*
-   As of `rko_expanded`.
-   */
-  float upper;
-  /*
-   As of `rko_expanded`.
-   */
-  float u;
-};
-
-/*
- As `rko_verdict`, for `float`.
- */
-struct rko_verdict_f32 {
-  /*
-   As of `rko_verdict`.
-   */
-  float conformance_probability;
-  /*
-   As of `rko_verdict`.
-   */
-  float guard_band_ohm;
-  /*
-   As of `rko_verdict`.
-   */
-  float acceptance_lower_ohm;
-  /*
-   As of `rko_verdict`.
-   */
-  float acceptance_upper_ohm;
-  /*
-   As of `rko_verdict`.
-   */
-  float distance_ohm;
-  /*
-   As of `rko_verdict`.
-   */
-  float tur;
-  /*
-   As of `rko_verdict`.
-   */
-  struct rko_rule_f32 rule;
-  /*
-   As of `rko_verdict`.
-   */
-  uint32_t answer;
-  /*
-   As of `rko_verdict`.
-   */
-  uint32_t side;
-  /*
-   As of `rko_verdict`.
-   */
-  uint32_t next_step;
-  /*
-   As of `rko_verdict`.
-   */
-  uint32_t has;
-};
-
-/*
  A verdict and what it rests on.
  */
 struct rko_verdict {
@@ -1569,6 +1431,51 @@ struct rko_verdict {
    A sum of `RKO_VERDICT_HAS_...`.
    */
   uint32_t has;
+};
+
+/*
+ `rko_verdict` for `float`: the members mean the same.
+ */
+struct rko_verdict_f32 {
+  float conformance_probability;
+  float guard_band_ohm;
+  float acceptance_lower_ohm;
+  float acceptance_upper_ohm;
+  float distance_ohm;
+  float tur;
+  struct rko_rule_f32 rule;
+  uint32_t answer;
+  uint32_t side;
+  uint32_t next_step;
+  uint32_t has;
+};
+
+/*
+ What a verdict answers, without what else it shows.
+ */
+struct rko_decision {
+  /*
+   The probability that the part lies within its limits, from this measurement alone, no prior; one-sided parts are
+   taken where they make it smallest.
+   */
+  double conformance_probability;
+  /*
+   `RKO_ANSWER_CONFORMS`, `RKO_ANSWER_DOES_NOT_CONFORM` or `RKO_ANSWER_UNDECIDED`.
+   */
+  uint32_t answer;
+  /*
+   Where the value itself lies: `RKO_SIDE_INSIDE` or `RKO_SIDE_OUTSIDE`.
+   */
+  uint32_t side;
+};
+
+/*
+ `rko_decision` for `float`: the members mean the same.
+ */
+struct rko_decision_f32 {
+  float conformance_probability;
+  uint32_t answer;
+  uint32_t side;
 };
 
 /*
@@ -1678,31 +1585,6 @@ rko_status rko_meter_next_span(const struct rko_span *spans,
                                struct rko_detail *detail);
 
 /*
- Decides on an estimate in ohm against limits under a rule: the answer of `rko_judge`, always, without the guard band, the
- acceptance limits and the ratio, so that no quantile is searched for. It is small and quick enough for firmware.
-
- Given: `estimate`; `limits`; `rule`, without a default, since it is agreed beforehand.
- Written: `decision`.
- Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_RESULT_OUT_OF_RANGE`,
- `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
- Source: JCGM 106, ISO 14253-1; the shape of the estimate decides, not u alone.
- */
-rko_status rko_judge_answer(const struct rko_estimate *estimate,
-                            const struct rko_limits *limits,
-                            const struct rko_rule *rule,
-                            struct rko_decision *decision,
-                            struct rko_detail *detail);
-
-/*
- `rko_judge_answer` for `float`.
- */
-rko_status rko_judge_answer_f32(const struct rko_estimate_f32 *estimate,
-                                const struct rko_limits_f32 *limits,
-                                const struct rko_rule_f32 *rule,
-                                struct rko_decision_f32 *decision,
-                                struct rko_detail *detail);
-
-/*
  The version of the binary interface that the library was built with. A program compares it with `RKO_ABI_VERSION`
  of the header that it was compiled with, and does not go on when they differ.
 
@@ -1711,7 +1593,7 @@ rko_status rko_judge_answer_f32(const struct rko_estimate_f32 *estimate,
 uint32_t rko_abi_version(void);
 
 /*
- The probability that a standard normal value is below `z`; 0 where it is below the smallest double.
+ The probability that a standard normal value is below `z`; 0 where it is below the smallest number of its type.
 
  Given: `z`, any finite number.
  Written: `probability`.
@@ -1721,6 +1603,11 @@ uint32_t rko_abi_version(void);
 rko_status rko_normal_below(double z, double *probability, struct rko_detail *detail);
 
 /*
+ `rko_normal_below` for `float`.
+ */
+rko_status rko_normal_below_f32(float z, float *probability, struct rko_detail *detail);
+
+/*
  `rko_normal_below` for each of `count` values.
  */
 rko_status rko_normal_below_n(const double *z,
@@ -1728,6 +1615,15 @@ rko_status rko_normal_below_n(const double *z,
                               double *probability,
                               uint8_t *valid,
                               struct rko_detail *detail);
+
+/*
+ `rko_normal_below_n` for `float`.
+ */
+rko_status rko_normal_below_n_f32(const float *z,
+                                  size_t count,
+                                  float *probability,
+                                  uint8_t *valid,
+                                  struct rko_detail *detail);
 
 /*
  The probability that a standard normal value is above `z`, to full relative accuracy in its tail.
@@ -1740,6 +1636,11 @@ rko_status rko_normal_below_n(const double *z,
 rko_status rko_normal_above(double z, double *probability, struct rko_detail *detail);
 
 /*
+ `rko_normal_above` for `float`.
+ */
+rko_status rko_normal_above_f32(float z, float *probability, struct rko_detail *detail);
+
+/*
  `rko_normal_above` for each of `count` values.
  */
 rko_status rko_normal_above_n(const double *z,
@@ -1747,6 +1648,15 @@ rko_status rko_normal_above_n(const double *z,
                               double *probability,
                               uint8_t *valid,
                               struct rko_detail *detail);
+
+/*
+ `rko_normal_above_n` for `float`.
+ */
+rko_status rko_normal_above_n_f32(const float *z,
+                                  size_t count,
+                                  float *probability,
+                                  uint8_t *valid,
+                                  struct rko_detail *detail);
 
 /*
  The value that a standard normal value is below with probability `p`.
@@ -1759,6 +1669,11 @@ rko_status rko_normal_above_n(const double *z,
 rko_status rko_normal_quantile(double p, double *quantile, struct rko_detail *detail);
 
 /*
+ `rko_normal_quantile` for `float`.
+ */
+rko_status rko_normal_quantile_f32(float p, float *quantile, struct rko_detail *detail);
+
+/*
  `rko_normal_quantile` for each of `count` values.
  */
 rko_status rko_normal_quantile_n(const double *p,
@@ -1766,6 +1681,15 @@ rko_status rko_normal_quantile_n(const double *p,
                                  double *quantile,
                                  uint8_t *valid,
                                  struct rko_detail *detail);
+
+/*
+ `rko_normal_quantile_n` for `float`.
+ */
+rko_status rko_normal_quantile_n_f32(const float *p,
+                                     size_t count,
+                                     float *quantile,
+                                     uint8_t *valid,
+                                     struct rko_detail *detail);
 
 /*
  The value that a standard normal value is above with probability `p`: take it for a small risk.
@@ -1778,6 +1702,11 @@ rko_status rko_normal_quantile_n(const double *p,
 rko_status rko_normal_quantile_above(double p, double *quantile, struct rko_detail *detail);
 
 /*
+ `rko_normal_quantile_above` for `float`.
+ */
+rko_status rko_normal_quantile_above_f32(float p, float *quantile, struct rko_detail *detail);
+
+/*
  `rko_normal_quantile_above` for each of `count` values.
  */
 rko_status rko_normal_quantile_above_n(const double *p,
@@ -1785,6 +1714,15 @@ rko_status rko_normal_quantile_above_n(const double *p,
                                        double *quantile,
                                        uint8_t *valid,
                                        struct rko_detail *detail);
+
+/*
+ `rko_normal_quantile_above_n` for `float`.
+ */
+rko_status rko_normal_quantile_above_n_f32(const float *p,
+                                           size_t count,
+                                           float *quantile,
+                                           uint8_t *valid,
+                                           struct rko_detail *detail);
 
 /*
  The probability that a value of Student's t is below `t`.
@@ -1797,6 +1735,11 @@ rko_status rko_normal_quantile_above_n(const double *p,
 rko_status rko_t_below(double t, double dof, double *probability, struct rko_detail *detail);
 
 /*
+ `rko_t_below` for `float`.
+ */
+rko_status rko_t_below_f32(float t, float dof, float *probability, struct rko_detail *detail);
+
+/*
  `rko_t_below` for each of `count` values, all with the same degrees of freedom.
  */
 rko_status rko_t_below_n(const double *t,
@@ -1805,6 +1748,16 @@ rko_status rko_t_below_n(const double *t,
                          double *probability,
                          uint8_t *valid,
                          struct rko_detail *detail);
+
+/*
+ `rko_t_below_n` for `float`.
+ */
+rko_status rko_t_below_n_f32(const float *t,
+                             size_t count,
+                             float dof,
+                             float *probability,
+                             uint8_t *valid,
+                             struct rko_detail *detail);
 
 /*
  The probability that a value of Student's t is above `t`, to full relative accuracy in its tail.
@@ -1817,6 +1770,11 @@ rko_status rko_t_below_n(const double *t,
 rko_status rko_t_above(double t, double dof, double *probability, struct rko_detail *detail);
 
 /*
+ `rko_t_above` for `float`.
+ */
+rko_status rko_t_above_f32(float t, float dof, float *probability, struct rko_detail *detail);
+
+/*
  `rko_t_above` for each of `count` values, all with the same degrees of freedom.
  */
 rko_status rko_t_above_n(const double *t,
@@ -1827,15 +1785,30 @@ rko_status rko_t_above_n(const double *t,
                          struct rko_detail *detail);
 
 /*
+ `rko_t_above_n` for `float`.
+ */
+rko_status rko_t_above_n_f32(const float *t,
+                             size_t count,
+                             float dof,
+                             float *probability,
+                             uint8_t *valid,
+                             struct rko_detail *detail);
+
+/*
  The value that Student's t is below with probability `p`.
 
  Given: `p`, more than 0 and less than 1; `dof`, degrees of freedom, more than 0, fractions and infinity included.
  Written: `quantile`.
  Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE` (a quantile beyond the largest
- double), `RKO_NULL_POINTER`.
+ number of its type), `RKO_NULL_POINTER`.
  Source: Abramowitz and Stegun 26.7.
  */
 rko_status rko_t_quantile(double p, double dof, double *quantile, struct rko_detail *detail);
+
+/*
+ `rko_t_quantile` for `float`.
+ */
+rko_status rko_t_quantile_f32(float p, float dof, float *quantile, struct rko_detail *detail);
 
 /*
  `rko_t_quantile` for each of `count` values, all with the same degrees of freedom.
@@ -1848,15 +1821,30 @@ rko_status rko_t_quantile_n(const double *p,
                             struct rko_detail *detail);
 
 /*
+ `rko_t_quantile_n` for `float`.
+ */
+rko_status rko_t_quantile_n_f32(const float *p,
+                                size_t count,
+                                float dof,
+                                float *quantile,
+                                uint8_t *valid,
+                                struct rko_detail *detail);
+
+/*
  The value that Student's t is above with probability `p`: take it for a small risk.
 
  Given: `p`, more than 0 and less than 1; `dof`, degrees of freedom, more than 0, fractions and infinity included.
  Written: `quantile`.
  Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_RESULT_OUT_OF_RANGE` (a quantile beyond the largest
- double), `RKO_NULL_POINTER`.
+ number of its type), `RKO_NULL_POINTER`.
  Source: Abramowitz and Stegun 26.7.
  */
 rko_status rko_t_quantile_above(double p, double dof, double *quantile, struct rko_detail *detail);
+
+/*
+ `rko_t_quantile_above` for `float`.
+ */
+rko_status rko_t_quantile_above_f32(float p, float dof, float *quantile, struct rko_detail *detail);
 
 /*
  `rko_t_quantile_above` for each of `count` values, all with the same degrees of freedom.
@@ -1867,6 +1855,16 @@ rko_status rko_t_quantile_above_n(const double *p,
                                   double *quantile,
                                   uint8_t *valid,
                                   struct rko_detail *detail);
+
+/*
+ `rko_t_quantile_above_n` for `float`.
+ */
+rko_status rko_t_quantile_above_n_f32(const float *p,
+                                      size_t count,
+                                      float dof,
+                                      float *quantile,
+                                      uint8_t *valid,
+                                      struct rko_detail *detail);
 
 /*
  An estimate from a value and its standard uncertainty.
@@ -1884,6 +1882,15 @@ rko_status rko_estimate_new(double value,
                             struct rko_detail *detail);
 
 /*
+ `rko_estimate_new` for `float`.
+ */
+rko_status rko_estimate_new_f32(float value,
+                                float u,
+                                float dof,
+                                struct rko_estimate_f32 *estimate,
+                                struct rko_detail *detail);
+
+/*
  The mean of repeated observations, with the standard deviation of the mean as a type A part.
 
  Given: `observations`, finite, and their `count`, 2 or more.
@@ -1895,6 +1902,14 @@ rko_status rko_estimate_from_repeats(const double *observations,
                                      size_t count,
                                      struct rko_estimate *mean,
                                      struct rko_detail *detail);
+
+/*
+ `rko_estimate_from_repeats` for `float`.
+ */
+rko_status rko_estimate_from_repeats_f32(const float *observations,
+                                         size_t count,
+                                         struct rko_estimate_f32 *mean,
+                                         struct rko_detail *detail);
 
 /*
  Effective degrees of freedom of a sum of parts, by the Welch-Satterthwaite formula: not cut to a whole number, infinite
@@ -1912,6 +1927,15 @@ rko_status rko_effective_dof(const double *u,
                              struct rko_detail *detail);
 
 /*
+ `rko_effective_dof` for `float`.
+ */
+rko_status rko_effective_dof_f32(const float *u,
+                                 const float *dof,
+                                 size_t count,
+                                 float *effective,
+                                 struct rko_detail *detail);
+
+/*
  The same estimate with one more rectangular part: an error that lies anywhere within plus or minus `half_width` with
  equal probability. The two widest are kept as they are; a third goes into the normal part.
 
@@ -1926,6 +1950,14 @@ rko_status rko_estimate_with_rectangular(const struct rko_estimate *estimate,
                                          struct rko_detail *detail);
 
 /*
+ `rko_estimate_with_rectangular` for `float`.
+ */
+rko_status rko_estimate_with_rectangular_f32(const struct rko_estimate_f32 *estimate,
+                                             float half_width,
+                                             struct rko_estimate_f32 *with_it,
+                                             struct rko_detail *detail);
+
+/*
  The same estimate with one more normal part; such parts add by variance.
 
  Given: `estimate`; `u`, 0 or more, finite.
@@ -1937,6 +1969,14 @@ rko_status rko_estimate_with_normal(const struct rko_estimate *estimate,
                                     double u,
                                     struct rko_estimate *with_it,
                                     struct rko_detail *detail);
+
+/*
+ `rko_estimate_with_normal` for `float`.
+ */
+rko_status rko_estimate_with_normal_f32(const struct rko_estimate_f32 *estimate,
+                                        float u,
+                                        struct rko_estimate_f32 *with_it,
+                                        struct rko_detail *detail);
 
 /*
  The same estimate with one more type A part.
@@ -1954,6 +1994,15 @@ rko_status rko_estimate_with_type_a(const struct rko_estimate *estimate,
                                     struct rko_detail *detail);
 
 /*
+ `rko_estimate_with_type_a` for `float`.
+ */
+rko_status rko_estimate_with_type_a_f32(const struct rko_estimate_f32 *estimate,
+                                        float s,
+                                        float dof,
+                                        struct rko_estimate_f32 *with_it,
+                                        struct rko_detail *detail);
+
+/*
  The same estimate with one-sided parts, such as leakage or a body across the part.
 
  Given: `estimate`; `below` and `above`, how far the true value may lie under and over the value, 0 or more, finite.
@@ -1965,6 +2014,15 @@ rko_status rko_estimate_with_one_sided(const struct rko_estimate *estimate,
                                        double above,
                                        struct rko_estimate *with_it,
                                        struct rko_detail *detail);
+
+/*
+ `rko_estimate_with_one_sided` for `float`.
+ */
+rko_status rko_estimate_with_one_sided_f32(const struct rko_estimate_f32 *estimate,
+                                           float below,
+                                           float above,
+                                           struct rko_estimate_f32 *with_it,
+                                           struct rko_detail *detail);
 
 /*
  The estimate of a constant times the value: every part scaled, one-sided parts changing sides with the sign.
@@ -1979,6 +2037,14 @@ rko_status rko_estimate_times(const struct rko_estimate *estimate,
                               struct rko_detail *detail);
 
 /*
+ `rko_estimate_times` for `float`.
+ */
+rko_status rko_estimate_times_f32(const struct rko_estimate_f32 *estimate,
+                                  float constant,
+                                  struct rko_estimate_f32 *product,
+                                  struct rko_detail *detail);
+
+/*
  The combined standard uncertainty u, for information: intervals and verdicts come from the parts.
 
  Given: `estimate`.
@@ -1989,6 +2055,11 @@ rko_status rko_estimate_times(const struct rko_estimate *estimate,
 rko_status rko_estimate_u(const struct rko_estimate *estimate, double *u, struct rko_detail *detail);
 
 /*
+ `rko_estimate_u` for `float`.
+ */
+rko_status rko_estimate_u_f32(const struct rko_estimate_f32 *estimate, float *u, struct rko_detail *detail);
+
+/*
  The effective degrees of freedom by the Welch-Satterthwaite formula, for information.
 
  Given: `estimate`.
@@ -1997,6 +2068,13 @@ rko_status rko_estimate_u(const struct rko_estimate *estimate, double *u, struct
  Source: JCGM 100 G.4.1.
  */
 rko_status rko_estimate_effective_dof(const struct rko_estimate *estimate, double *dof, struct rko_detail *detail);
+
+/*
+ `rko_estimate_effective_dof` for `float`.
+ */
+rko_status rko_estimate_effective_dof_f32(const struct rko_estimate_f32 *estimate,
+                                          float *dof,
+                                          struct rko_detail *detail);
 
 /*
  The expanded uncertainty at a coverage probability: the quantile of all parts of the shape added together.
@@ -2010,6 +2088,14 @@ rko_status rko_estimate_expanded(const struct rko_estimate *estimate,
                                  double coverage_probability,
                                  struct rko_expanded *expanded,
                                  struct rko_detail *detail);
+
+/*
+ `rko_estimate_expanded` for `float`.
+ */
+rko_status rko_estimate_expanded_f32(const struct rko_estimate_f32 *estimate,
+                                     float coverage_probability,
+                                     struct rko_expanded_f32 *expanded,
+                                     struct rko_detail *detail);
 
 /*
  The expanded uncertainty by effective degrees of freedom and Student's t, as published budgets state it. For comparison
@@ -2026,6 +2112,14 @@ rko_status rko_estimate_expanded_welch_satterthwaite(const struct rko_estimate *
                                                      struct rko_detail *detail);
 
 /*
+ `rko_estimate_expanded_welch_satterthwaite` for `float`.
+ */
+rko_status rko_estimate_expanded_welch_satterthwaite_f32(const struct rko_estimate_f32 *estimate,
+                                                         float coverage_probability,
+                                                         struct rko_expanded_f32 *expanded,
+                                                         struct rko_detail *detail);
+
+/*
  A half-width that holds its probability for every meter within its clause, also for one at its very edge. Wider than
  that of `rko_estimate_expanded`, and made without a search.
 
@@ -2037,6 +2131,14 @@ rko_status rko_estimate_expanded_guaranteed(const struct rko_estimate *estimate,
                                             double coverage_probability,
                                             struct rko_expanded *expanded,
                                             struct rko_detail *detail);
+
+/*
+ `rko_estimate_expanded_guaranteed` for `float`.
+ */
+rko_status rko_estimate_expanded_guaranteed_f32(const struct rko_estimate_f32 *estimate,
+                                                float coverage_probability,
+                                                struct rko_expanded_f32 *expanded,
+                                                struct rko_detail *detail);
 
 /*
  The distance from the value that the error exceeds, to one side, with a given probability: the guard band of a
@@ -2052,6 +2154,14 @@ rko_status rko_estimate_quantile_above(const struct rko_estimate *estimate,
                                        struct rko_detail *detail);
 
 /*
+ `rko_estimate_quantile_above` for `float`.
+ */
+rko_status rko_estimate_quantile_above_f32(const struct rko_estimate_f32 *estimate,
+                                           float tail_probability,
+                                           float *distance,
+                                           struct rko_detail *detail);
+
+/*
  The probability that the true value lies above `x`, one-sided parts taken where they make it largest.
 
  Given: `estimate`; `x`, finite, in the estimate's unit.
@@ -2064,6 +2174,14 @@ rko_status rko_estimate_probability_above(const struct rko_estimate *estimate,
                                           struct rko_detail *detail);
 
 /*
+ `rko_estimate_probability_above` for `float`.
+ */
+rko_status rko_estimate_probability_above_f32(const struct rko_estimate_f32 *estimate,
+                                              float x,
+                                              float *probability,
+                                              struct rko_detail *detail);
+
+/*
  The probability that the true value lies below `x`, one-sided parts taken where they make it largest.
 
  Given: `estimate`; `x`, finite, in the estimate's unit.
@@ -2074,6 +2192,14 @@ rko_status rko_estimate_probability_below(const struct rko_estimate *estimate,
                                           double x,
                                           double *probability,
                                           struct rko_detail *detail);
+
+/*
+ `rko_estimate_probability_below` for `float`.
+ */
+rko_status rko_estimate_probability_below_f32(const struct rko_estimate_f32 *estimate,
+                                              float x,
+                                              float *probability,
+                                              struct rko_detail *detail);
 
 /*
  The leads as read with their tips touching one another.
@@ -2113,6 +2239,14 @@ rko_status rko_leads_from_wire(double length_m,
 rko_status rko_limits_new(double lower_ohm, double upper_ohm, struct rko_limits *limits, struct rko_detail *detail);
 
 /*
+ `rko_limits_new` for `float`.
+ */
+rko_status rko_limits_new_f32(float lower_ohm,
+                              float upper_ohm,
+                              struct rko_limits_f32 *limits,
+                              struct rko_detail *detail);
+
+/*
  An upper limit alone: a contact, a fuse, a zero-ohm link.
 
  Given: `upper_ohm`, finite.
@@ -2122,6 +2256,11 @@ rko_status rko_limits_new(double lower_ohm, double upper_ohm, struct rko_limits 
 rko_status rko_limits_at_most(double upper_ohm, struct rko_limits *limits, struct rko_detail *detail);
 
 /*
+ `rko_limits_at_most` for `float`.
+ */
+rko_status rko_limits_at_most_f32(float upper_ohm, struct rko_limits_f32 *limits, struct rko_detail *detail);
+
+/*
  A lower limit alone: the dark resistance of a photoresistor.
 
  Given: `lower_ohm`, finite.
@@ -2129,6 +2268,11 @@ rko_status rko_limits_at_most(double upper_ohm, struct rko_limits *limits, struc
  Statuses: `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_NULL_POINTER`.
  */
 rko_status rko_limits_at_least(double lower_ohm, struct rko_limits *limits, struct rko_detail *detail);
+
+/*
+ `rko_limits_at_least` for `float`.
+ */
+rko_status rko_limits_at_least_f32(float lower_ohm, struct rko_limits_f32 *limits, struct rko_detail *detail);
 
 /*
  Limits around a nominal value, computed in decimals and rounded once.
@@ -2143,6 +2287,14 @@ rko_status rko_limits_from_tolerance(double nominal_ohm,
                                      struct rko_detail *detail);
 
 /*
+ `rko_limits_from_tolerance` for `float`.
+ */
+rko_status rko_limits_from_tolerance_f32(float nominal_ohm,
+                                         float tolerance,
+                                         struct rko_limits_f32 *limits,
+                                         struct rko_detail *detail);
+
+/*
  Whether a resistance lies within limits, both ends included.
 
  Given: `limits`; `ohm`, any number; NaN never lies within.
@@ -2153,6 +2305,14 @@ rko_status rko_limits_contains(const struct rko_limits *limits,
                                double ohm,
                                uint8_t *contains,
                                struct rko_detail *detail);
+
+/*
+ `rko_limits_contains` for `float`.
+ */
+rko_status rko_limits_contains_f32(const struct rko_limits_f32 *limits,
+                                   float ohm,
+                                   uint8_t *contains,
+                                   struct rko_detail *detail);
 
 /*
  A marking from its bands in words or two-letter codes, with blanks, commas or dashes between.
@@ -2361,6 +2521,11 @@ rko_status rko_preferred_decade(uint32_t series, double *values, struct rko_deta
 rko_status rko_preferred_nearest_ohm(double ohm, uint32_t series, double *nearest_ohm, struct rko_detail *detail);
 
 /*
+ `rko_preferred_nearest_ohm` for `float`.
+ */
+rko_status rko_preferred_nearest_ohm_f32(float ohm, uint32_t series, float *nearest_ohm, struct rko_detail *detail);
+
+/*
  `rko_preferred_nearest_ohm` for each of `count` resistances, all against one series.
  */
 rko_status rko_preferred_nearest_ohm_n(const double *ohm,
@@ -2369,6 +2534,16 @@ rko_status rko_preferred_nearest_ohm_n(const double *ohm,
                                        double *nearest_ohm,
                                        uint8_t *valid,
                                        struct rko_detail *detail);
+
+/*
+ `rko_preferred_nearest_ohm_n` for `float`.
+ */
+rko_status rko_preferred_nearest_ohm_n_f32(const float *ohm,
+                                           size_t count,
+                                           uint32_t series,
+                                           float *nearest_ohm,
+                                           uint8_t *valid,
+                                           struct rko_detail *detail);
 
 /*
  The highest preferred value that is not above this resistance: itself, if it is one.
@@ -2381,6 +2556,11 @@ rko_status rko_preferred_nearest_ohm_n(const double *ohm,
 rko_status rko_preferred_below_ohm(double ohm, uint32_t series, double *below_ohm, struct rko_detail *detail);
 
 /*
+ `rko_preferred_below_ohm` for `float`.
+ */
+rko_status rko_preferred_below_ohm_f32(float ohm, uint32_t series, float *below_ohm, struct rko_detail *detail);
+
+/*
  `rko_preferred_below_ohm` for each of `count` resistances, all against one series.
  */
 rko_status rko_preferred_below_ohm_n(const double *ohm,
@@ -2389,6 +2569,16 @@ rko_status rko_preferred_below_ohm_n(const double *ohm,
                                      double *below_ohm,
                                      uint8_t *valid,
                                      struct rko_detail *detail);
+
+/*
+ `rko_preferred_below_ohm_n` for `float`.
+ */
+rko_status rko_preferred_below_ohm_n_f32(const float *ohm,
+                                         size_t count,
+                                         uint32_t series,
+                                         float *below_ohm,
+                                         uint8_t *valid,
+                                         struct rko_detail *detail);
 
 /*
  The lowest preferred value that is not below this resistance: itself, if it is one.
@@ -2401,6 +2591,11 @@ rko_status rko_preferred_below_ohm_n(const double *ohm,
 rko_status rko_preferred_above_ohm(double ohm, uint32_t series, double *above_ohm, struct rko_detail *detail);
 
 /*
+ `rko_preferred_above_ohm` for `float`.
+ */
+rko_status rko_preferred_above_ohm_f32(float ohm, uint32_t series, float *above_ohm, struct rko_detail *detail);
+
+/*
  `rko_preferred_above_ohm` for each of `count` resistances, all against one series.
  */
 rko_status rko_preferred_above_ohm_n(const double *ohm,
@@ -2409,6 +2604,16 @@ rko_status rko_preferred_above_ohm_n(const double *ohm,
                                      double *above_ohm,
                                      uint8_t *valid,
                                      struct rko_detail *detail);
+
+/*
+ `rko_preferred_above_ohm_n` for `float`.
+ */
+rko_status rko_preferred_above_ohm_n_f32(const float *ohm,
+                                         size_t count,
+                                         uint32_t series,
+                                         float *above_ohm,
+                                         uint8_t *valid,
+                                         struct rko_detail *detail);
 
 /*
  Whether this resistance is a preferred value of the series, in any decade.
@@ -2421,6 +2626,11 @@ rko_status rko_preferred_above_ohm_n(const double *ohm,
 rko_status rko_preferred_contains(double ohm, uint32_t series, uint8_t *contains, struct rko_detail *detail);
 
 /*
+ `rko_preferred_contains` for `float`.
+ */
+rko_status rko_preferred_contains_f32(float ohm, uint32_t series, uint8_t *contains, struct rko_detail *detail);
+
+/*
  `rko_preferred_contains` for each of `count` resistances, all against one series.
  */
 rko_status rko_preferred_contains_n(const double *ohm,
@@ -2429,6 +2639,16 @@ rko_status rko_preferred_contains_n(const double *ohm,
                                     uint8_t *contains,
                                     uint8_t *valid,
                                     struct rko_detail *detail);
+
+/*
+ `rko_preferred_contains_n` for `float`.
+ */
+rko_status rko_preferred_contains_n_f32(const float *ohm,
+                                        size_t count,
+                                        uint32_t series,
+                                        uint8_t *contains,
+                                        uint8_t *valid,
+                                        struct rko_detail *detail);
 
 /*
  The series with the fewest values that holds this resistance.
@@ -2537,6 +2757,11 @@ rko_status rko_span_read_reply_n(const struct rko_span *span,
 rko_status rko_rule_simple_acceptance(struct rko_rule *rule, struct rko_detail *detail);
 
 /*
+ `rko_rule_simple_acceptance` for `float`.
+ */
+rko_status rko_rule_simple_acceptance_f32(struct rko_rule_f32 *rule, struct rko_detail *detail);
+
+/*
  The rule with a guard band at each limit by itself: a part conforms only if the probability that it lies beyond that
  limit is at most `risk`, and does not conform only if the probability that it lies on the good side is at most `risk`.
 
@@ -2548,6 +2773,11 @@ rko_status rko_rule_simple_acceptance(struct rko_rule *rule, struct rko_detail *
 rko_status rko_rule_guarded(double risk, struct rko_rule *rule, struct rko_detail *detail);
 
 /*
+ `rko_rule_guarded` for `float`.
+ */
+rko_status rko_rule_guarded_f32(float risk, struct rko_rule_f32 *rule, struct rko_detail *detail);
+
+/*
  The rule that bounds the probability of lying outside the limits, either of them.
 
  Given: `risk`, in (0, 0.5).
@@ -2556,6 +2786,11 @@ rko_status rko_rule_guarded(double risk, struct rko_rule *rule, struct rko_detai
  Source: JCGM 106 8.3.
  */
 rko_status rko_rule_max_risk(double risk, struct rko_rule *rule, struct rko_detail *detail);
+
+/*
+ `rko_rule_max_risk` for `float`.
+ */
+rko_status rko_rule_max_risk_f32(float risk, struct rko_rule_f32 *rule, struct rko_detail *detail);
 
 /*
  Fills a thermistor as its data sheet states it. Its domain is what the rated temperature and the two of the B-value span:
@@ -3019,316 +3254,6 @@ rko_status rko_steinhart_hart_temperature_estimate_f32(const struct rko_steinhar
                                                        struct rko_detail *detail);
 
 /*
- `rko_normal_below` for `float`.
- */
-rko_status rko_normal_below_f32(float z, float *probability, struct rko_detail *detail);
-
-/*
- `rko_normal_below_n` for `float`.
- */
-rko_status rko_normal_below_n_f32(const float *z,
-                                  size_t count,
-                                  float *probability,
-                                  uint8_t *valid,
-                                  struct rko_detail *detail);
-
-/*
- `rko_normal_above` for `float`.
- */
-rko_status rko_normal_above_f32(float z, float *probability, struct rko_detail *detail);
-
-/*
- `rko_normal_above_n` for `float`.
- */
-rko_status rko_normal_above_n_f32(const float *z,
-                                  size_t count,
-                                  float *probability,
-                                  uint8_t *valid,
-                                  struct rko_detail *detail);
-
-/*
- `rko_normal_quantile` for `float`.
- */
-rko_status rko_normal_quantile_f32(float p, float *quantile, struct rko_detail *detail);
-
-/*
- `rko_normal_quantile_n` for `float`.
- */
-rko_status rko_normal_quantile_n_f32(const float *p,
-                                     size_t count,
-                                     float *quantile,
-                                     uint8_t *valid,
-                                     struct rko_detail *detail);
-
-/*
- `rko_normal_quantile_above` for `float`.
- */
-rko_status rko_normal_quantile_above_f32(float p, float *quantile, struct rko_detail *detail);
-
-/*
- `rko_normal_quantile_above_n` for `float`.
- */
-rko_status rko_normal_quantile_above_n_f32(const float *p,
-                                           size_t count,
-                                           float *quantile,
-                                           uint8_t *valid,
-                                           struct rko_detail *detail);
-
-/*
- `rko_t_below` for `float`.
- */
-rko_status rko_t_below_f32(float t, float dof, float *probability, struct rko_detail *detail);
-
-/*
- `rko_t_below_n` for `float`.
- */
-rko_status rko_t_below_n_f32(const float *t,
-                             size_t count,
-                             float dof,
-                             float *probability,
-                             uint8_t *valid,
-                             struct rko_detail *detail);
-
-/*
- `rko_t_above` for `float`.
- */
-rko_status rko_t_above_f32(float t, float dof, float *probability, struct rko_detail *detail);
-
-/*
- `rko_t_above_n` for `float`.
- */
-rko_status rko_t_above_n_f32(const float *t,
-                             size_t count,
-                             float dof,
-                             float *probability,
-                             uint8_t *valid,
-                             struct rko_detail *detail);
-
-/*
- `rko_t_quantile` for `float`.
- */
-rko_status rko_t_quantile_f32(float p, float dof, float *quantile, struct rko_detail *detail);
-
-/*
- `rko_t_quantile_n` for `float`.
- */
-rko_status rko_t_quantile_n_f32(const float *p,
-                                size_t count,
-                                float dof,
-                                float *quantile,
-                                uint8_t *valid,
-                                struct rko_detail *detail);
-
-/*
- `rko_t_quantile_above` for `float`.
- */
-rko_status rko_t_quantile_above_f32(float p, float dof, float *quantile, struct rko_detail *detail);
-
-/*
- `rko_t_quantile_above_n` for `float`.
- */
-rko_status rko_t_quantile_above_n_f32(const float *p,
-                                      size_t count,
-                                      float dof,
-                                      float *quantile,
-                                      uint8_t *valid,
-                                      struct rko_detail *detail);
-
-/*
- `rko_estimate_new` for `float`.
- */
-rko_status rko_estimate_new_f32(float value,
-                                float u,
-                                float dof,
-                                struct rko_estimate_f32 *estimate,
-                                struct rko_detail *detail);
-
-/*
- `rko_estimate_from_repeats` for `float`.
- */
-rko_status rko_estimate_from_repeats_f32(const float *observations,
-                                         size_t count,
-                                         struct rko_estimate_f32 *mean,
-                                         struct rko_detail *detail);
-
-/*
- `rko_effective_dof` for `float`.
- */
-rko_status rko_effective_dof_f32(const float *u,
-                                 const float *dof,
-                                 size_t count,
-                                 float *effective,
-                                 struct rko_detail *detail);
-
-/*
- `rko_estimate_with_rectangular` for `float`.
- */
-rko_status rko_estimate_with_rectangular_f32(const struct rko_estimate_f32 *estimate,
-                                             float half_width,
-                                             struct rko_estimate_f32 *with_it,
-                                             struct rko_detail *detail);
-
-/*
- `rko_estimate_with_normal` for `float`.
- */
-rko_status rko_estimate_with_normal_f32(const struct rko_estimate_f32 *estimate,
-                                        float u,
-                                        struct rko_estimate_f32 *with_it,
-                                        struct rko_detail *detail);
-
-/*
- `rko_estimate_with_type_a` for `float`.
- */
-rko_status rko_estimate_with_type_a_f32(const struct rko_estimate_f32 *estimate,
-                                        float s,
-                                        float dof,
-                                        struct rko_estimate_f32 *with_it,
-                                        struct rko_detail *detail);
-
-/*
- `rko_estimate_with_one_sided` for `float`.
- */
-rko_status rko_estimate_with_one_sided_f32(const struct rko_estimate_f32 *estimate,
-                                           float below,
-                                           float above,
-                                           struct rko_estimate_f32 *with_it,
-                                           struct rko_detail *detail);
-
-/*
- `rko_estimate_times` for `float`.
- */
-rko_status rko_estimate_times_f32(const struct rko_estimate_f32 *estimate,
-                                  float constant,
-                                  struct rko_estimate_f32 *product,
-                                  struct rko_detail *detail);
-
-/*
- `rko_estimate_u` for `float`.
- */
-rko_status rko_estimate_u_f32(const struct rko_estimate_f32 *estimate, float *u, struct rko_detail *detail);
-
-/*
- `rko_estimate_effective_dof` for `float`.
- */
-rko_status rko_estimate_effective_dof_f32(const struct rko_estimate_f32 *estimate,
-                                          float *dof,
-                                          struct rko_detail *detail);
-
-/*
- `rko_estimate_expanded` for `float`.
- */
-rko_status rko_estimate_expanded_f32(const struct rko_estimate_f32 *estimate,
-                                     float coverage_probability,
-                                     struct rko_expanded_f32 *expanded,
-                                     struct rko_detail *detail);
-
-/*
- `rko_estimate_expanded_welch_satterthwaite` for `float`.
- */
-rko_status rko_estimate_expanded_welch_satterthwaite_f32(const struct rko_estimate_f32 *estimate,
-                                                         float coverage_probability,
-                                                         struct rko_expanded_f32 *expanded,
-                                                         struct rko_detail *detail);
-
-/*
- `rko_estimate_expanded_guaranteed` for `float`.
- */
-rko_status rko_estimate_expanded_guaranteed_f32(const struct rko_estimate_f32 *estimate,
-                                                float coverage_probability,
-                                                struct rko_expanded_f32 *expanded,
-                                                struct rko_detail *detail);
-
-/*
- `rko_estimate_quantile_above` for `float`.
- */
-rko_status rko_estimate_quantile_above_f32(const struct rko_estimate_f32 *estimate,
-                                           float tail_probability,
-                                           float *distance,
-                                           struct rko_detail *detail);
-
-/*
- `rko_estimate_probability_above` for `float`.
- */
-rko_status rko_estimate_probability_above_f32(const struct rko_estimate_f32 *estimate,
-                                              float x,
-                                              float *probability,
-                                              struct rko_detail *detail);
-
-/*
- `rko_estimate_probability_below` for `float`.
- */
-rko_status rko_estimate_probability_below_f32(const struct rko_estimate_f32 *estimate,
-                                              float x,
-                                              float *probability,
-                                              struct rko_detail *detail);
-
-/*
- `rko_limits_new` for `float`.
- */
-rko_status rko_limits_new_f32(float lower_ohm,
-                              float upper_ohm,
-                              struct rko_limits_f32 *limits,
-                              struct rko_detail *detail);
-
-/*
- `rko_limits_at_most` for `float`.
- */
-rko_status rko_limits_at_most_f32(float upper_ohm, struct rko_limits_f32 *limits, struct rko_detail *detail);
-
-/*
- `rko_limits_at_least` for `float`.
- */
-rko_status rko_limits_at_least_f32(float lower_ohm, struct rko_limits_f32 *limits, struct rko_detail *detail);
-
-/*
- `rko_limits_from_tolerance` for `float`.
- */
-rko_status rko_limits_from_tolerance_f32(float nominal_ohm,
-                                         float tolerance,
-                                         struct rko_limits_f32 *limits,
-                                         struct rko_detail *detail);
-
-/*
- `rko_limits_contains` for `float`.
- */
-rko_status rko_limits_contains_f32(const struct rko_limits_f32 *limits,
-                                   float ohm,
-                                   uint8_t *contains,
-                                   struct rko_detail *detail);
-
-/*
- `rko_rule_simple_acceptance` for `float`.
- */
-rko_status rko_rule_simple_acceptance_f32(struct rko_rule_f32 *rule, struct rko_detail *detail);
-
-/*
- `rko_rule_guarded` for `float`.
- */
-rko_status rko_rule_guarded_f32(float risk, struct rko_rule_f32 *rule, struct rko_detail *detail);
-
-/*
- `rko_rule_max_risk` for `float`.
- */
-rko_status rko_rule_max_risk_f32(float risk, struct rko_rule_f32 *rule, struct rko_detail *detail);
-
-/*
- `rko_judge` for `float`.
- */
-rko_status rko_judge_f32(const struct rko_estimate_f32 *estimate,
-                         const struct rko_limits_f32 *limits,
-                         const struct rko_rule_f32 *rule,
-                         struct rko_verdict_f32 *verdict,
-                         struct rko_detail *detail);
-
-/*
- `rko_conformance_probability` for `float`.
- */
-rko_status rko_conformance_probability_f32(const struct rko_estimate_f32 *estimate,
-                                           const struct rko_limits_f32 *limits,
-                                           float *probability,
-                                           struct rko_detail *detail);
-
-/*
  A span with the usual conditions: the clause is a limit, the display's step is inside its counts, it holds from 18 to 28
  degrees Celsius (common practice), and there is no part of full scale.
 
@@ -3442,6 +3367,15 @@ rko_status rko_judge(const struct rko_estimate *estimate,
                      struct rko_detail *detail);
 
 /*
+ `rko_judge` for `float`.
+ */
+rko_status rko_judge_f32(const struct rko_estimate_f32 *estimate,
+                         const struct rko_limits_f32 *limits,
+                         const struct rko_rule_f32 *rule,
+                         struct rko_verdict_f32 *verdict,
+                         struct rko_detail *detail);
+
+/*
  `rko_judge` for each of `count` estimates, all against the same limits under one rule.
  */
 rko_status rko_judge_n(const struct rko_estimate *estimates,
@@ -3451,6 +3385,42 @@ rko_status rko_judge_n(const struct rko_estimate *estimates,
                        struct rko_verdict *verdicts,
                        uint8_t *valid,
                        struct rko_detail *detail);
+
+/*
+ `rko_judge_n` for `float`.
+ */
+rko_status rko_judge_n_f32(const struct rko_estimate_f32 *estimates,
+                           size_t count,
+                           const struct rko_limits_f32 *limits,
+                           const struct rko_rule_f32 *rule,
+                           struct rko_verdict_f32 *verdicts,
+                           uint8_t *valid,
+                           struct rko_detail *detail);
+
+/*
+ The answer of `rko_judge`, always the same one, without the guard band, the acceptance limits and what else a verdict
+ shows: no search, so that it is small and quick enough for a small processor.
+
+ Given: `estimate`, in ohm; `limits`; `rule`, without a default, since it is agreed beforehand.
+ Written: `decision`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_RESULT_OUT_OF_RANGE`,
+ `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: JCGM 106, ISO 14253-1; the shape of the estimate decides, not u alone.
+ */
+rko_status rko_judge_answer(const struct rko_estimate *estimate,
+                            const struct rko_limits *limits,
+                            const struct rko_rule *rule,
+                            struct rko_decision *decision,
+                            struct rko_detail *detail);
+
+/*
+ `rko_judge_answer` for `float`.
+ */
+rko_status rko_judge_answer_f32(const struct rko_estimate_f32 *estimate,
+                                const struct rko_limits_f32 *limits,
+                                const struct rko_rule_f32 *rule,
+                                struct rko_decision_f32 *decision,
+                                struct rko_detail *detail);
 
 /*
  The probability that the true value lies within the limits, from the estimate's shape alone, no prior; one-sided parts
@@ -3468,6 +3438,14 @@ rko_status rko_conformance_probability(const struct rko_estimate *estimate,
                                        struct rko_detail *detail);
 
 /*
+ `rko_conformance_probability` for `float`.
+ */
+rko_status rko_conformance_probability_f32(const struct rko_estimate_f32 *estimate,
+                                           const struct rko_limits_f32 *limits,
+                                           float *probability,
+                                           struct rko_detail *detail);
+
+/*
  `rko_conformance_probability` for each of `count` estimates, all against the same limits.
  */
 rko_status rko_conformance_probability_n(const struct rko_estimate *estimates,
@@ -3476,6 +3454,16 @@ rko_status rko_conformance_probability_n(const struct rko_estimate *estimates,
                                          double *probability,
                                          uint8_t *valid,
                                          struct rko_detail *detail);
+
+/*
+ `rko_conformance_probability_n` for `float`.
+ */
+rko_status rko_conformance_probability_n_f32(const struct rko_estimate_f32 *estimates,
+                                             size_t count,
+                                             const struct rko_limits_f32 *limits,
+                                             float *probability,
+                                             uint8_t *valid,
+                                             struct rko_detail *detail);
 
 /*
  A verdict in one line, for a person to read.

@@ -18,7 +18,6 @@ mod array;
 mod auto_ranger;
 mod bytes;
 mod choice;
-mod decision;
 mod detail;
 mod distribution;
 mod estimate;
@@ -34,17 +33,16 @@ mod reading;
 mod rule;
 mod seal;
 mod sensor;
-mod single;
 mod span;
 #[cfg(feature = "text")]
 mod text;
+mod twins;
 mod verdict;
 #[cfg(feature = "text")]
 mod words;
 
 pub use auto_ranger::*;
 pub use choice::*;
-pub use decision::*;
 pub use detail::*;
 pub use distribution::*;
 pub use estimate::*;
@@ -56,7 +54,6 @@ pub use preferred::*;
 pub use reading::*;
 pub use rule::*;
 pub use sensor::*;
-pub use single::*;
 pub use span::*;
 #[cfg(feature = "text")]
 pub use text::*;

@@ -8,6 +8,7 @@ use crate::answer::{Outcome, code, one};
 use crate::array::{Results, array, twice};
 use crate::detail::{rko_detail, rko_status};
 use crate::pointer::{element, items, items_mut};
+use crate::twins::twins;
 
 fn named(series: u32, argument: u16) -> Outcome<Series> {
     code(series, argument, Series::from_count)
@@ -30,149 +31,150 @@ pub unsafe extern "C" fn rko_preferred_decade(series: u32, values: *mut f64, det
     }
 }
 
-/// The preferred value with the least |v - ohm|/ohm, the lower one on a tie. Values of the next decade count.
-///
-/// Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
-/// Written: `nearest_ohm`.
-/// Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
-/// Source: IEC 60063:2015.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn rko_preferred_nearest_ohm(
-    ohm: f64,
-    series: u32,
-    nearest_ohm: *mut f64,
-    detail: *mut rko_detail,
-) -> rko_status {
-    unsafe { one(nearest_ohm, 3, detail, || Ok(preferred::nearest(ohm, named(series, 2)?)?)) }
-}
+twins! {
+    /// The preferred value with the least |v - ohm|/ohm, the lower one on a tie. Values of the next decade count.
+    ///
+    /// Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
+    /// Written: `nearest_ohm`.
+    /// Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+    /// Source: IEC 60063:2015.
+    fn rko_preferred_nearest_ohm = rko_preferred_nearest_ohm_f32(
+        ohm: f64,
+        series: u32,
+        nearest_ohm: *mut f64,
+        detail: *mut rko_detail,
+    )
+    asking preferred: nearest = nearest_f32
+    {
+        one(nearest_ohm, 3, detail, || Ok(asked::nearest(ohm, named(series, 2)?)?))
+    }
 
-/// `rko_preferred_nearest_ohm` for each of `count` resistances, all against one series.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn rko_preferred_nearest_ohm_n(
-    ohm: *const f64,
-    count: usize,
-    series: u32,
-    nearest_ohm: *mut f64,
-    valid: *mut u8,
-    detail: *mut rko_detail,
-) -> rko_status {
-    unsafe {
+    /// `rko_preferred_nearest_ohm` for each of `count` resistances, all against one series.
+    fn rko_preferred_nearest_ohm_n = rko_preferred_nearest_ohm_n_f32(
+        ohm: *const f64,
+        count: usize,
+        series: u32,
+        nearest_ohm: *mut f64,
+        valid: *mut u8,
+        detail: *mut rko_detail,
+    )
+    asking preferred: nearest_into = nearest_f32_into, nearest = nearest_f32
+    {
         array(
             Results { count, output: nearest_ohm, position: 4, valid, detail },
             || Ok((items(ohm, count, 1)?, named(series, 3)?)),
-            |(ohm, series), output| Ok(preferred::nearest_into(ohm, series, output)?),
-            |(ohm, series), index| Ok(preferred::nearest(*element(ohm, index)?, series)?),
+            |(ohm, series), output| Ok(asked::nearest_into(ohm, series, output)?),
+            |(ohm, series), index| Ok(asked::nearest(*element(ohm, index)?, series)?),
         )
     }
-}
 
-/// The highest preferred value that is not above this resistance: itself, if it is one.
-///
-/// Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
-/// Written: `below_ohm`.
-/// Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
-/// Source: IEC 60063:2015.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn rko_preferred_below_ohm(
-    ohm: f64,
-    series: u32,
-    below_ohm: *mut f64,
-    detail: *mut rko_detail,
-) -> rko_status {
-    unsafe { one(below_ohm, 3, detail, || Ok(preferred::below(ohm, named(series, 2)?)?)) }
-}
+    /// The highest preferred value that is not above this resistance: itself, if it is one.
+    ///
+    /// Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
+    /// Written: `below_ohm`.
+    /// Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+    /// Source: IEC 60063:2015.
+    fn rko_preferred_below_ohm = rko_preferred_below_ohm_f32(
+        ohm: f64,
+        series: u32,
+        below_ohm: *mut f64,
+        detail: *mut rko_detail,
+    )
+    asking preferred: below = below_f32
+    {
+        one(below_ohm, 3, detail, || Ok(asked::below(ohm, named(series, 2)?)?))
+    }
 
-/// `rko_preferred_below_ohm` for each of `count` resistances, all against one series.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn rko_preferred_below_ohm_n(
-    ohm: *const f64,
-    count: usize,
-    series: u32,
-    below_ohm: *mut f64,
-    valid: *mut u8,
-    detail: *mut rko_detail,
-) -> rko_status {
-    unsafe {
+    /// `rko_preferred_below_ohm` for each of `count` resistances, all against one series.
+    fn rko_preferred_below_ohm_n = rko_preferred_below_ohm_n_f32(
+        ohm: *const f64,
+        count: usize,
+        series: u32,
+        below_ohm: *mut f64,
+        valid: *mut u8,
+        detail: *mut rko_detail,
+    )
+    asking preferred: below_into = below_f32_into, below = below_f32
+    {
         array(
             Results { count, output: below_ohm, position: 4, valid, detail },
             || Ok((items(ohm, count, 1)?, named(series, 3)?)),
-            |(ohm, series), output| Ok(preferred::below_into(ohm, series, output)?),
-            |(ohm, series), index| Ok(preferred::below(*element(ohm, index)?, series)?),
+            |(ohm, series), output| Ok(asked::below_into(ohm, series, output)?),
+            |(ohm, series), index| Ok(asked::below(*element(ohm, index)?, series)?),
         )
     }
-}
 
-/// The lowest preferred value that is not below this resistance: itself, if it is one.
-///
-/// Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
-/// Written: `above_ohm`.
-/// Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
-/// Source: IEC 60063:2015.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn rko_preferred_above_ohm(
-    ohm: f64,
-    series: u32,
-    above_ohm: *mut f64,
-    detail: *mut rko_detail,
-) -> rko_status {
-    unsafe { one(above_ohm, 3, detail, || Ok(preferred::above(ohm, named(series, 2)?)?)) }
-}
+    /// The lowest preferred value that is not below this resistance: itself, if it is one.
+    ///
+    /// Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
+    /// Written: `above_ohm`.
+    /// Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+    /// Source: IEC 60063:2015.
+    fn rko_preferred_above_ohm = rko_preferred_above_ohm_f32(
+        ohm: f64,
+        series: u32,
+        above_ohm: *mut f64,
+        detail: *mut rko_detail,
+    )
+    asking preferred: above = above_f32
+    {
+        one(above_ohm, 3, detail, || Ok(asked::above(ohm, named(series, 2)?)?))
+    }
 
-/// `rko_preferred_above_ohm` for each of `count` resistances, all against one series.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn rko_preferred_above_ohm_n(
-    ohm: *const f64,
-    count: usize,
-    series: u32,
-    above_ohm: *mut f64,
-    valid: *mut u8,
-    detail: *mut rko_detail,
-) -> rko_status {
-    unsafe {
+    /// `rko_preferred_above_ohm` for each of `count` resistances, all against one series.
+    fn rko_preferred_above_ohm_n = rko_preferred_above_ohm_n_f32(
+        ohm: *const f64,
+        count: usize,
+        series: u32,
+        above_ohm: *mut f64,
+        valid: *mut u8,
+        detail: *mut rko_detail,
+    )
+    asking preferred: above_into = above_f32_into, above = above_f32
+    {
         array(
             Results { count, output: above_ohm, position: 4, valid, detail },
             || Ok((items(ohm, count, 1)?, named(series, 3)?)),
-            |(ohm, series), output| Ok(preferred::above_into(ohm, series, output)?),
-            |(ohm, series), index| Ok(preferred::above(*element(ohm, index)?, series)?),
+            |(ohm, series), output| Ok(asked::above_into(ohm, series, output)?),
+            |(ohm, series), index| Ok(asked::above(*element(ohm, index)?, series)?),
         )
     }
-}
 
-/// Whether this resistance is a preferred value of the series, in any decade.
-///
-/// Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
-/// Written: `contains`, 1 if it is, else 0.
-/// Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
-/// Source: IEC 60063:2015.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn rko_preferred_contains(
-    ohm: f64,
-    series: u32,
-    contains: *mut u8,
-    detail: *mut rko_detail,
-) -> rko_status {
-    unsafe { one(contains, 3, detail, || Ok(u8::from(preferred::contains(ohm, named(series, 2)?)?))) }
-}
+    /// Whether this resistance is a preferred value of the series, in any decade.
+    ///
+    /// Given: `ohm`, in (0, 1e15]; `series`, its number of values in a decade: 3, 6, 12, 24, 48, 96 or 192.
+    /// Written: `contains`, 1 if it is, else 0.
+    /// Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+    /// Source: IEC 60063:2015.
+    fn rko_preferred_contains = rko_preferred_contains_f32(
+        ohm: f64,
+        series: u32,
+        contains: *mut u8,
+        detail: *mut rko_detail,
+    )
+    asking preferred: contains = contains_f32
+    {
+        one(contains, 3, detail, || Ok(u8::from(asked::contains(ohm, named(series, 2)?)?)))
+    }
 
-/// `rko_preferred_contains` for each of `count` resistances, all against one series.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn rko_preferred_contains_n(
-    ohm: *const f64,
-    count: usize,
-    series: u32,
-    contains: *mut u8,
-    valid: *mut u8,
-    detail: *mut rko_detail,
-) -> rko_status {
-    let asked = |(ohm, series): (&[f64], Series), index: usize| -> Outcome<u8> {
-        Ok(u8::from(preferred::contains(*element(ohm, index)?, series)?))
-    };
-    unsafe {
+    /// `rko_preferred_contains` for each of `count` resistances, all against one series.
+    fn rko_preferred_contains_n = rko_preferred_contains_n_f32(
+        ohm: *const f64,
+        count: usize,
+        series: u32,
+        contains: *mut u8,
+        valid: *mut u8,
+        detail: *mut rko_detail,
+    )
+    asking preferred: contains = contains_f32
+    {
         array(
             Results { count, output: contains, position: 4, valid, detail },
             || Ok((items(ohm, count, 1)?, named(series, 3)?)),
-            |inputs, output| twice(output, |index| asked(inputs, index)),
-            asked,
+            |(ohm, series), output| {
+                twice(output, |index| Ok(u8::from(asked::contains(*element(ohm, index)?, series)?)))
+            },
+            |(ohm, series), index| Ok(u8::from(asked::contains(*element(ohm, index)?, series)?)),
         )
     }
 }

@@ -1,6 +1,7 @@
 //! What needs a parser of Rust: the C header and the list of doors. Started by `cargo xtask`, never by hand.
 
 mod doors;
+mod expansion;
 mod header;
 
 use std::path::Path;

@@ -1,5 +1,6 @@
-//! `cargo xtask header`: the C header, made from the C door's source by cbindgen. Status numbers and legal ranges are
-//! written from the core's own lists, so that no list stands twice. With `--check` the committed header is compared.
+//! `cargo xtask header`: the C header, made by cbindgen from the C door's source as the compiler expands it, so that functions
+//! which a macro makes are in it. Status numbers and legal ranges are written from the core's own lists, so that no list
+//! stands twice. With `--check` the committed header is compared.
 
 use std::fmt::Write as _;
 use std::fs;
@@ -7,6 +8,8 @@ use std::path::Path;
 
 use cbindgen::{Builder, Config, DocumentationStyle, EnumConfig, Language, Style};
 use reckohm::number::{Kind, RANGES, RangeRow};
+
+use crate::expansion::{expanded, folder};
 
 /// Where the committed header lies, below the repository's root.
 pub const HEADER: &str = "bindings/c/include/reckohm.h";
@@ -37,6 +40,9 @@ const HEAD: &str = r#"/*
  *              in kelvin, tolerances and probabilities fractions (0.05 for 5 %). Results have the same bits on every
  *              processor and through every door; keep it so in your own code with -ffp-contract=off, round to nearest
  *              and no flush to zero.
+ *   Float      Structs and functions whose name ends in _f32 are the twins in float of those without it, with the same
+ *              members, arguments, ranges and statuses. They compute in float alone: of double there is nothing but the
+ *              members of a detail. Each number is rounded once, to float, where the twin rounds it to double.
  *   Threads    Every function may be called from any thread at any time. There is no heap use, no global state and no
  *              locale. Large arrays may be split over threads as you like: the results are the same.
  *
@@ -85,10 +91,13 @@ fn fresh(root: &Path) -> Result<String, String> {
         enumeration: EnumConfig { prefix_with_name: false, ..EnumConfig::default() },
         ..Config::default()
     };
+    let source = folder(root).join("reckohm_c.rs");
+    fs::write(&source, expanded(root, "reckohm-c", "reckohm_c")?)
+        .map_err(|error| format!("{}: {error}", source.display()))?;
     let mut text = Vec::new();
     Builder::new()
         .with_config(config)
-        .with_crate(root.join("bindings/c"))
+        .with_src(&source)
         .generate()
         .map_err(|error| format!("cbindgen: {error}"))?
         .write(&mut text);

@@ -2,9 +2,10 @@
 
 use std::collections::BTreeMap;
 use std::path::Path;
-use std::process::{Command, Stdio};
 
 use syn::{Item, UseTree, Visibility};
+
+use crate::expansion::expanded;
 
 /// A module's path below the crate, for example `["meter", "span"]`.
 pub type ModulePath = Vec<String>;
@@ -32,7 +33,8 @@ pub struct Source {
 impl Source {
     /// Takes the core as the compiler sees it once every macro has made its functions.
     pub fn read(root: &Path) -> Result<Self, String> {
-        let parsed = syn::parse_file(&expanded(root)?).map_err(|error| format!("could not parse the core: {error}"))?;
+        let parsed = syn::parse_file(&expanded(root, "reckohm", "reckohm")?)
+            .map_err(|error| format!("could not parse the core: {error}"))?;
         let mut source = Source { modules: BTreeMap::new() };
         source.add(Vec::new(), parsed.items);
         Ok(source)
@@ -105,26 +107,6 @@ impl Source {
         }
         None
     }
-}
-
-/// The compiler's own expansion. Printing it is an unstable option, allowed for this one crate in this one step; it has a
-/// folder of its own, so that the ordinary build is not rebuilt for the changed environment.
-fn expanded(root: &Path) -> Result<String, String> {
-    let cargo = std::env::var("CARGO").unwrap_or_else(|_| "cargo".to_owned());
-    let target = std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| root.join("target"), |folder| root.join(folder));
-    let output = Command::new(cargo)
-        .args(["rustc", "--quiet", "--package", "reckohm", "--lib", "--profile", "check", "--target-dir"])
-        .arg(target.join("doors"))
-        .args(["--", "-Zunpretty=expanded"])
-        .env("RUSTC_BOOTSTRAP", "reckohm")
-        .current_dir(root)
-        .stderr(Stdio::inherit())
-        .output()
-        .map_err(|error| format!("could not start cargo: {error}"))?;
-    if !output.status.success() {
-        return Err(format!("the core does not compile: {}", output.status));
-    }
-    String::from_utf8(output.stdout).map_err(|_| "the expanded core is not UTF-8".to_owned())
 }
 
 /// Whether it is `pub` without restriction.
