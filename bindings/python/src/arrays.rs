@@ -41,7 +41,7 @@ pub fn arrays<'py, K: Kernel<N, f64> + Kernel<N, f32>, const N: usize>(
             return Ok(None);
         }
         shape.get_or_insert_with(|| array.shape().to_vec());
-        all_single &= array.holds::<f32>();
+        all_single &= array.is_of::<f32>();
         operands.push(Operand::Each(array));
     }
     let Some(shape) = shape else { return Ok(None) };

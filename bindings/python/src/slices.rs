@@ -86,10 +86,14 @@ impl<'py> Array<'py> {
         matches!(self.descr().kind as u8, b'f' | b'i' | b'u')
     }
 
+    /// Whether its elements are of this type, in any order of bytes.
+    pub fn is_of<R: Real>(&self) -> bool {
+        self.descr().code as u8 == R::LETTER
+    }
+
     /// Whether its elements are of this type, in this machine's order of bytes.
     pub fn holds<R: Real>(&self) -> bool {
-        let descr = self.descr();
-        descr.code as u8 == R::LETTER && matches!(descr.byte_order as u8, b'=' | b'|')
+        self.is_of::<R>() && matches!(self.descr().byte_order as u8, b'=' | b'|')
     }
 
     /// Whether its elements lie one behind the other, where this type can be read.

@@ -33,9 +33,11 @@ def call(
     for value, argument in zip(inputs, names):
         _check_type(value, argument)
     foreign = [_is_foreign(value) for value in inputs]
-    if any(foreign) and out is None and where is None:
-        return _by_protocol(name, inputs, on_invalid, truth)
-    return _plain(name, inputs, names, out, where, on_invalid, truth)
+    # Formulas may pass over infinity on their way; where NumPy converts an input, it would warn of that.
+    with np.errstate(all="ignore"):
+        if any(foreign) and out is None and where is None:
+            return _by_protocol(name, inputs, on_invalid, truth)
+        return _plain(name, inputs, names, out, where, on_invalid, truth)
 
 
 def _is_foreign(value: Any) -> bool:
