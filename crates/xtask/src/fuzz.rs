@@ -4,6 +4,11 @@ use std::fs;
 
 use crate::tools::{cargo, present, root, run, target};
 
+/// The target that goes through the C door, which has unsafe code: an address sanitizer watches it. The core has none, and
+/// without the sanitizer its targets make twice as many runs.
+const WITH_UNSAFE_CODE: &str = "c_bytes";
+/// Longer than whatever a target reads; without it libFuzzer spends most of its time on texts of thousands of bytes.
+const LONGEST: &str = "-max_len=512";
 /// So many runs of a target where none are asked for.
 const RUNS: &str = "1000000";
 
@@ -27,18 +32,22 @@ pub fn command(words: &[&str]) -> Result<(), String> {
         let folder = seeds.display().to_string();
         run(&mut cargo(&["run", "--quiet", "--package", "reckohm-fuzz", "--bin", "seeds", "--", name, &folder]))?;
         let runs = format!("-runs={runs}");
+        let sanitizer = if name == WITH_UNSAFE_CODE { "address" } else { "none" };
         let mut fuzz = cargo(&[
             "fuzz",
             "run",
             "--fuzz-dir",
             "tests/fuzz/libfuzzer",
+            "--sanitizer",
+            sanitizer,
             name,
             &folder,
             "--",
             &runs,
+            LONGEST,
             "-print_final_stats=1",
         ]);
-        // The sanitizer is an unstable option of the compiler; it is allowed for this step alone.
+        // Sanitizers are unstable options of the compiler; they are allowed for this step alone.
         run(fuzz.env("RUSTC_BOOTSTRAP", "1"))?;
     }
     Ok(())
