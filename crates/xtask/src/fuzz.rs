@@ -32,7 +32,7 @@ pub fn command(words: &[&str]) -> Result<(), String> {
         let folder = seeds.display().to_string();
         run(&mut cargo(&["run", "--quiet", "--package", "reckohm-fuzz", "--bin", "seeds", "--", name, &folder]))?;
         let runs = format!("-runs={runs}");
-        let sanitizer = if name == WITH_UNSAFE_CODE { "address" } else { "none" };
+        let sanitizer = if *name == WITH_UNSAFE_CODE { "address" } else { "none" };
         let mut fuzz = cargo(&[
             "fuzz",
             "run",
