@@ -9,8 +9,6 @@ use pyo3::ffi;
 use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
 
-use crate::ufunc::Real;
-
 /// `PyArrayObject_fields`, as far as it is read here.
 #[repr(C)]
 struct Fields {
@@ -37,6 +35,28 @@ struct Descr {
 const C_CONTIGUOUS: c_int = 0x0001;
 const ALIGNED: c_int = 0x0100;
 const WRITEABLE: c_int = 0x0400;
+
+/// What an array may hold to be seen as a slice.
+///
+/// # Safety
+/// The letter is NumPy's for exactly this type, and any bits are one of its values.
+pub unsafe trait Element: Copy {
+    /// The letter that stands for it in an array's own description.
+    const LETTER: u8;
+}
+
+// SAFETY: as `numpy/ndarraytypes.h` has them.
+unsafe impl Element for f64 {
+    const LETTER: u8 = b'd';
+}
+// SAFETY: as above.
+unsafe impl Element for f32 {
+    const LETTER: u8 = b'f';
+}
+// SAFETY: as above.
+unsafe impl Element for u8 {
+    const LETTER: u8 = b'B';
+}
 
 /// A NumPy array, and nothing derived from one.
 pub struct Array<'py> {
@@ -87,18 +107,18 @@ impl<'py> Array<'py> {
     }
 
     /// Whether its elements are of this type, in any order of bytes.
-    pub fn is_of<R: Real>(&self) -> bool {
-        self.descr().code as u8 == R::LETTER
+    pub fn is_of<E: Element>(&self) -> bool {
+        self.descr().code as u8 == E::LETTER
     }
 
     /// Whether its elements are of this type, in this machine's order of bytes.
-    pub fn holds<R: Real>(&self) -> bool {
-        self.is_of::<R>() && matches!(self.descr().byte_order as u8, b'=' | b'|')
+    pub fn holds<E: Element>(&self) -> bool {
+        self.is_of::<E>() && matches!(self.descr().byte_order as u8, b'=' | b'|')
     }
 
     /// Whether its elements lie one behind the other, where this type can be read.
-    pub fn is_plain<R: Real>(&self) -> bool {
-        self.holds::<R>() && self.fields().flags & (C_CONTIGUOUS | ALIGNED) == (C_CONTIGUOUS | ALIGNED)
+    pub fn is_plain<E: Element>(&self) -> bool {
+        self.holds::<E>() && self.fields().flags & (C_CONTIGUOUS | ALIGNED) == (C_CONTIGUOUS | ALIGNED)
     }
 
     /// Whether it may be written to.
@@ -107,18 +127,18 @@ impl<'py> Array<'py> {
     }
 
     /// Whether the memory of the two, both plain, has a byte in common.
-    pub fn overlaps<R: Real>(&self, other: &Array<'_>) -> bool {
+    pub fn overlaps<E: Element>(&self, other: &Array<'_>) -> bool {
         let span = |array: &Array<'_>| {
             let start = array.fields().data as usize;
-            start..start + array.len() * size_of::<R>()
+            start..start + array.len() * size_of::<E>()
         };
         let (a, b) = (span(self), span(other));
         a.start < b.end && b.start < a.end
     }
 
     /// Its elements; `None` unless it is plain.
-    pub fn slice<R: Real>(&self) -> Option<&[R]> {
-        if !self.is_plain::<R>() {
+    pub fn slice<E: Element>(&self) -> Option<&[E]> {
+        if !self.is_plain::<E>() {
             return None;
         }
         if self.len() == 0 {
@@ -126,21 +146,21 @@ impl<'py> Array<'py> {
         }
         // SAFETY: so many aligned elements of this type lie there. As everywhere in NumPy, who writes to an array in one
         // thread while another computes with it gets numbers of either moment.
-        Some(unsafe { core::slice::from_raw_parts(self.fields().data.cast::<R>(), self.len()) })
+        Some(unsafe { core::slice::from_raw_parts(self.fields().data.cast::<E>(), self.len()) })
     }
 
     /// Its elements, to be written; `None` unless it is plain and may be written to.
     ///
     /// # Safety
     /// No other slice of the same memory is in use.
-    pub unsafe fn slice_mut<R: Real>(&mut self) -> Option<&mut [R]> {
-        if !self.is_plain::<R>() || !self.is_writeable() {
+    pub unsafe fn slice_mut<E: Element>(&mut self) -> Option<&mut [E]> {
+        if !self.is_plain::<E>() || !self.is_writeable() {
             return None;
         }
         if self.len() == 0 {
             return Some(&mut []);
         }
         // SAFETY: as above, and the caller's promise.
-        Some(unsafe { core::slice::from_raw_parts_mut(self.fields().data.cast::<R>(), self.len()) })
+        Some(unsafe { core::slice::from_raw_parts_mut(self.fields().data.cast::<E>(), self.len()) })
     }
 }

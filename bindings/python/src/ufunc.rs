@@ -16,6 +16,7 @@ use pyo3::types::{PyCapsule, PyTuple};
 use reckohm::verdict::Column;
 
 use crate::errors::Failure;
+use crate::slices::Element;
 
 /// A formula of `N` numbers of type `R`. A zero-size type, since a closure has no address that NumPy could call.
 pub trait Kernel<const N: usize, R: Real>: 'static {
@@ -72,23 +73,19 @@ pub fn at<R: Real>(column: Column<'_, R>, index: usize) -> R {
 }
 
 /// The number types that have a loop.
-pub trait Real: reckohm::number::Real {
+pub trait Real: reckohm::number::Real + Element {
     /// NumPy's code of the type.
     const CODE: &'static str;
-    /// The letter that stands for it in an array's own description.
-    const LETTER: u8;
     const NAN: Self;
 }
 
 impl Real for f64 {
     const CODE: &'static str = "f8";
-    const LETTER: u8 = b'd';
     const NAN: f64 = f64::NAN;
 }
 
 impl Real for f32 {
     const CODE: &'static str = "f4";
-    const LETTER: u8 = b'f';
     const NAN: f32 = f32::NAN;
 }
 

@@ -222,7 +222,7 @@ def test_verdict_against_worked_numbers() -> None:
 
 def test_judge_refuses() -> None:
     limits, rule = Limits.at_most(5), Rule.simple_acceptance()
-    for given in ((1.0, limits, rule), (Estimate(1.0), 5.0, rule), (Estimate(1.0), limits, "guarded"), ([1.0], limits, rule)):
+    for given in (("1.0", limits, rule), (Estimate(1.0), 5.0, rule), (Estimate(1.0), limits, "guarded"), (["1"], limits, rule)):
         with pytest.raises(InputTypeError):
             judge(*given)
     with pytest.raises(CountError) as caught:

@@ -48,6 +48,16 @@ def verdict(verdict: Any) -> str:
     return table(f"Verdict: {answer}", (), rows)
 
 
+def verdicts(verdicts: Any) -> str:
+    """The table of verdicts on many: how many of each answer."""
+    counts = verdicts.counts
+    parts = sum(counts.values())
+    rows = [(answer, count, f"{100 * count / parts:.1f} %" if parts else None) for answer, count in counts.items()]
+    limits = verdicts.limits
+    note = f"Limits {text(limits.lower_ohm)} to {text(limits.upper_ohm)} ohm; {verdicts.rule}."
+    return table(f"Verdicts on {parts}", ("answer", "parts", "share"), rows, note)
+
+
 def choice(choice: Any) -> str:
     """The table of a choice: a row a span."""
     headings = ("span", "shows", "counts used", "U95, ohm", "TUR", "conforms at the centre", "outcome")

@@ -1,14 +1,16 @@
 //! `reckohm.verdict.judge` and its `Verdict`.
 
 use pyo3::prelude::*;
-use pyo3::types::{PyList, PyTuple};
+use pyo3::sync::PyOnceLock;
+use pyo3::types::{PyBool, PyList, PyTuple};
 use reckohm::verdict as core;
 
 use super::limits::Limits;
 use super::rule::Rule;
 use crate::errors::Failure;
 use crate::uncertainty::Estimate;
-use crate::values::{hash_of, wrong_type};
+use crate::values::{hash_of, input_type_error, wrong_type};
+use crate::vector::Input;
 
 /// A verdict and what it rests on; it comes from `judge`.
 ///
@@ -146,23 +148,33 @@ impl Verdict {
 ///
 /// Parameters
 /// ----------
-/// estimate : Estimate or sequence of Estimate
-///     What was measured.
+/// estimate : Estimate, sequence of Estimate, float or array-like
+///     What was measured. Where it is numbers, their uncertainty is given by `u`, `dof` and `rectangular`.
 /// limits : Limits or sequence of Limits
-///     The limits, the same for all estimates or one for each.
+///     The limits, the same for all estimates or one for each; for numbers the same for all.
 /// rule : Rule
 ///     The rule agreed on beforehand; there is no default.
+/// u, dof : float or array-like
+///     Standard uncertainty of numbers, and its degrees of freedom, as of `Estimate`.
+/// rectangular : float or array-like
+///     Half-width of a rectangular part of numbers, a meter's accuracy clause say.
+/// on_invalid : {"raise", "nan", "mask"}
+///     What happens if some of an array of numbers are refused: an error that names the first one, "invalid" in their place,
+///     or a pair of the verdicts and a mask of the good ones.
 ///
 /// Returns
 /// -------
-/// Verdict or list of Verdict
+/// Verdict, list of Verdict or Verdicts
+///     Of an estimate or a number one verdict; of a sequence of estimates a list; of an array of numbers `Verdicts`, which
+///     answers for millions of parts: the answers, without guard bands and acceptance limits. ``float32`` for ``float32``,
+///     with limits and risk rounded to it.
 ///
 /// Raises
 /// ------
 /// CountError
 ///     Two sequences of different lengths.
 /// RangeError
-///     An expanded uncertainty that no number holds.
+///     An expanded uncertainty that no number holds, or a number outside its range.
 ///
 /// Examples
 /// --------
@@ -175,14 +187,52 @@ impl Verdict {
 /// conforms (guarded at each limit, risk 0.05); conformance probability 1.000
 /// undecided, inside the limits (guarded at each limit, risk 0.05); conformance probability 0.898; next: use a span or meter with a tighter clause, or compare with a known part
 /// does not conform (guarded at each limit, risk 0.05); conformance probability 0.043
+/// >>> judge([4860.0, 4880.0, 4999.0], limits, Rule.guarded(0.05), u=3, rectangular=69).answer
+/// array(['conforms', 'undecided', 'does not conform'], dtype='<U16')
 #[pyfunction]
+#[pyo3(
+    signature = (estimate, limits, rule, *, u=None, dof=None, rectangular=None, on_invalid="raise"),
+    text_signature = "(estimate, limits, rule, *, u=0.0, dof=inf, rectangular=0.0, on_invalid='raise')"
+)]
+#[allow(clippy::too_many_arguments)]
 pub(super) fn judge<'py>(
     py: Python<'py>,
     estimate: &Bound<'py, PyAny>,
     limits: &Bound<'py, PyAny>,
     rule: &Bound<'py, PyAny>,
+    u: Option<&Bound<'py, PyAny>>,
+    dof: Option<&Bound<'py, PyAny>>,
+    rectangular: Option<&Bound<'py, PyAny>>,
+    on_invalid: &str,
 ) -> PyResult<Bound<'py, PyAny>> {
+    let rule_given = rule;
     let rule = rule.cast::<Rule>().map_err(|_| refused(rule, "a Rule"))?.get();
+    let only_estimate = u.is_none() && dof.is_none() && rectangular.is_none() && on_invalid == "raise";
+    if is_numbers(estimate)? {
+        let limits = limits.cast::<Limits>().map_err(|_| refused(limits, "one Limits for all numbers"))?;
+        let given = |option: Option<&Bound<'py, PyAny>>, default: f64| match option {
+            Some(given) => given.clone(),
+            None => pyo3::types::PyFloat::new(py, default).into_any(),
+        };
+        let (u, dof, rectangular) = (given(u, 0.0), given(dof, f64::INFINITY), given(rectangular, 0.0));
+        if let (Some(value), Some(u), Some(dof), Some(rectangular)) =
+            (plain(estimate), plain(&u), plain(&dof), plain(&rectangular))
+            && on_invalid == "raise"
+        {
+            let one = reckohm::uncertainty::Estimate::new(value, u, dof).map_err(Failure::from)?;
+            let one = Estimate(one.with_rectangular(rectangular).map_err(Failure::from)?);
+            return Ok(Bound::new(py, Verdict::of(one, *limits.get(), *rule)?)?.into_any());
+        }
+        static JUDGE: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
+        let arguments = (estimate, limits, rule_given, u, dof, rectangular, on_invalid);
+        return JUDGE.import(py, "reckohm._verdicts", "judge")?.call1(arguments);
+    }
+    if !only_estimate {
+        return Err(input_type_error(
+            py,
+            "judging: options given beside an Estimate, which holds its own uncertainty; they go with plain numbers alone",
+        )?);
+    }
     if let (Ok(estimate), Ok(limits)) = (estimate.cast::<Estimate>(), limits.cast::<Limits>()) {
         return Ok(Bound::new(py, Verdict::of(*estimate.get(), *limits.get(), *rule)?)?.into_any());
     }
@@ -191,6 +241,33 @@ pub(super) fn judge<'py>(
         .map(|(estimate, limits)| Verdict::of(estimate, limits, *rule))
         .collect::<Result<Vec<_>, _>>()?;
     Ok(PyList::new(py, verdicts)?.into_any())
+}
+
+/// A float or an int, but no bool.
+fn plain(value: &Bound<'_, PyAny>) -> Option<f64> {
+    Input::Given(value).plain()
+}
+
+/// Whether numbers were given, one or many, rather than estimates.
+fn is_numbers(given: &Bound<'_, PyAny>) -> PyResult<bool> {
+    if given.is_instance_of::<Estimate>() {
+        return Ok(false);
+    }
+    if plain(given).is_some() || given.is_instance_of::<PyBool>() {
+        return Ok(true);
+    }
+    if given.is_instance_of::<PyList>() || given.is_instance_of::<PyTuple>() {
+        // The first says what it is; an empty one is one of estimates.
+        return match given.get_item(0) {
+            Ok(first) => is_numbers(&first),
+            Err(_) => Ok(false),
+        };
+    }
+    // An array of objects may hold estimates.
+    match given.getattr_opt("dtype")? {
+        Some(dtype) => Ok(&*dtype.str()?.to_cow()? != "object"),
+        None => Ok(false),
+    }
 }
 
 pub(super) fn refused(given: &Bound<'_, PyAny>, allowed: &str) -> PyErr {

@@ -2,6 +2,7 @@
 
 use pyo3::prelude::*;
 
+mod columns;
 mod conformance;
 mod judge;
 mod limits;
@@ -15,6 +16,7 @@ pub fn fill(compiled: &Bound<'_, PyModule>, module: &Bound<'_, PyModule>) -> PyR
     module.add_class::<rule::Rule>()?;
     module.add_class::<judge::Verdict>()?;
     conformance::CONFORMANCE.add::<conformance::ConformanceProbability, 6>(compiled)?;
+    compiled.setattr("_judge_columns", wrap_pyfunction!(columns::judge_columns, compiled)?)?;
     module.add_function(wrap_pyfunction!(judge::judge, module)?)?;
     module.add_function(wrap_pyfunction!(conformance::conformance_probability, module)?)
 }
