@@ -290,7 +290,12 @@ fn messages() -> Vec<(MeterError, Kind, &'static str)> {
             "accuracy clause of a span: no fraction and no counts given, at least one part above 0 needed, or the display's step outside the counts; no meter is without error",
         ),
         (
-            Meter::new(&[]).unwrap_err(),
+            hand_held(1).estimate(&hand_held(1).read(b"1").unwrap(), None).unwrap_err(),
+            Kind::OverRangeReading,
+            "estimate of a reading: it is beyond its span and has no value, a reading with a value needed; measure on a higher span",
+        ),
+        (
+            Meter::<f64>::new(&[]).unwrap_err(),
             Kind::Empty,
             "meter: no span given, at least one needed; give the spans from the lowest to the highest",
         ),

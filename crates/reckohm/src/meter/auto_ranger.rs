@@ -15,7 +15,7 @@
 
 use super::step::{HYSTERESIS_BY_CONVENTION, Rung};
 use super::{Meter, MeterError, Reading, Span};
-use crate::number::{HYSTERESIS, MEASURED_RESISTANCE};
+use crate::number::{HYSTERESIS, MEASURED_RESISTANCE, Real};
 
 /// The most spans that an auto-ranger steps through.
 pub const MOST_RANGED_SPANS: usize = 16;
@@ -50,13 +50,13 @@ pub enum RangerAction {
 
 /// Where an auto-ranger stands, in plain numbers: to be stored, and to go on from.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct RangerState {
+pub struct RangerState<R = f64> {
     /// The span that the next reading is to be taken on.
     pub index: usize,
     /// How many readings are still to be discarded.
     pub left: u32,
     /// The hysteresis at this time.
-    pub hysteresis: f64,
+    pub hysteresis: R,
     /// The span on which a step down turned out wrong, while the readings stay near its end.
     pub contested: Option<usize>,
     /// Whether the last switch was a step down.
@@ -84,13 +84,13 @@ pub struct RangerState {
 // Nothing but plain numbers, laid out as in C, so that no bytes are illegal: the C door keeps one in memory of the caller's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[repr(C)]
-pub struct AutoRanger {
-    rungs: [Rung; MOST_RANGED_SPANS],
-    lowest_step_ohm: f64,
-    hysteresis: f64,
-    widest_hysteresis: f64,
+pub struct AutoRanger<R = f64> {
+    rungs: [Rung<R>; MOST_RANGED_SPANS],
+    lowest_step_ohm: R,
+    hysteresis: R,
+    widest_hysteresis: R,
     /// The hysteresis at this time.
-    wide: f64,
+    wide: R,
     count: u32,
     index: u32,
     discard: u32,
@@ -100,7 +100,7 @@ pub struct AutoRanger {
     descended: u32,
 }
 
-impl AutoRanger {
+impl<R: Real> AutoRanger<R> {
     /// An auto-ranger over the spans of this meter, which it keeps a copy of. It begins on the highest span, discards no
     /// readings, and has the usual hysteresis ([`HYSTERESIS_BY_CONVENTION`], [`WIDEST_HYSTERESIS_BY_CONVENTION`]).
     ///
@@ -113,7 +113,7 @@ impl AutoRanger {
     /// assert_eq!(AutoRanger::new(&meter)?.index(), 6);
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn new(meter: &Meter) -> Result<AutoRanger, MeterError> {
+    pub fn new(meter: &Meter<'_, R>) -> Result<AutoRanger<R>, MeterError> {
         let spans = meter.spans();
         if spans.len() > MOST_RANGED_SPANS {
             return Err(MeterError::TooManySpans { count: spans.len() as u64, most: MOST_RANGED_SPANS as u64 });
@@ -124,10 +124,10 @@ impl AutoRanger {
         }
         Ok(AutoRanger {
             rungs,
-            lowest_step_ohm: spans.first().map_or(0.0, Span::step_ohm),
-            hysteresis: HYSTERESIS_BY_CONVENTION,
-            widest_hysteresis: WIDEST_HYSTERESIS_BY_CONVENTION,
-            wide: HYSTERESIS_BY_CONVENTION,
+            lowest_step_ohm: spans.first().map_or(R::ZERO, Span::step_ohm),
+            hysteresis: R::lit(HYSTERESIS_BY_CONVENTION),
+            widest_hysteresis: R::lit(WIDEST_HYSTERESIS_BY_CONVENTION),
+            wide: R::lit(HYSTERESIS_BY_CONVENTION),
             count: spans.len() as u32,
             index: (spans.len() as u32).saturating_sub(1),
             discard: 0,
@@ -152,7 +152,7 @@ impl AutoRanger {
     /// assert!(ranger.step(&meter.span(2)?.read(b"4.70")?).is_err(), "it is on the span of 2 kohm");
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn step(&mut self, reading: &Reading) -> Result<RangerAction, MeterError> {
+    pub fn step(&mut self, reading: &Reading<R>) -> Result<RangerAction, MeterError> {
         self.step_shown(reading.ohm(), reading.over())
     }
 
@@ -168,7 +168,7 @@ impl AutoRanger {
     /// assert!(ranger.with_start(6).is_err());
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn with_start(self, index: usize) -> Result<AutoRanger, MeterError> {
+    pub fn with_start(self, index: usize) -> Result<AutoRanger<R>, MeterError> {
         Ok(AutoRanger { index: self.place(index)?, ..self })
     }
 
@@ -179,7 +179,7 @@ impl AutoRanger {
     /// assert_eq!(AutoRanger::new(&Meter::example_hand_held())?.with_discard(2).discard(), 2);
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub const fn with_discard(self, readings: u32) -> AutoRanger {
+    pub const fn with_discard(self, readings: u32) -> AutoRanger<R> {
         AutoRanger { discard: readings, ..self }
     }
 
@@ -196,10 +196,10 @@ impl AutoRanger {
     /// assert!(ranger.with_hysteresis(0.0, 0.4).is_err(), "none at all would flap for ever");
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn with_hysteresis(self, hysteresis: f64, widest_hysteresis: f64) -> Result<AutoRanger, MeterError> {
+    pub fn with_hysteresis(self, hysteresis: R, widest_hysteresis: R) -> Result<AutoRanger<R>, MeterError> {
         let (hysteresis, widest) = (HYSTERESIS.check(hysteresis)?, HYSTERESIS.check(widest_hysteresis)?);
         if widest < hysteresis {
-            return Err(MeterError::HysteresisReversed { hysteresis, widest });
+            return Err(MeterError::HysteresisReversed { hysteresis: hysteresis.to_f64(), widest: widest.to_f64() });
         }
         Ok(AutoRanger { hysteresis, widest_hysteresis: widest, wide: hysteresis, contested: NO_SPAN, ..self })
     }
@@ -215,12 +215,12 @@ impl AutoRanger {
     }
 
     /// The hysteresis at first, as a fraction of the lower span's full scale.
-    pub const fn hysteresis(&self) -> f64 {
+    pub const fn hysteresis(&self) -> R {
         self.hysteresis
     }
 
     /// The widest that the hysteresis becomes.
-    pub const fn widest_hysteresis(&self) -> f64 {
+    pub const fn widest_hysteresis(&self) -> R {
         self.widest_hysteresis
     }
 
@@ -244,7 +244,7 @@ impl AutoRanger {
     }
 
     /// Where it stands.
-    pub fn state(&self) -> RangerState {
+    pub fn state(&self) -> RangerState<R> {
         RangerState {
             index: self.index(),
             left: self.left,
@@ -267,12 +267,12 @@ impl AutoRanger {
     /// assert_eq!(fresh.with_state(used.state())?, used);
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn with_state(self, state: RangerState) -> Result<AutoRanger, MeterError> {
+    pub fn with_state(self, state: RangerState<R>) -> Result<AutoRanger<R>, MeterError> {
         let contested = state.contested.map_or(Ok(NO_SPAN), |index| self.place(index))?;
         let within = state.hysteresis >= self.hysteresis && state.hysteresis <= self.widest_hysteresis;
         if state.left > self.discard || !within {
             let RangerState { left, hysteresis, .. } = state;
-            return Err(MeterError::StrangeState { left, discard: self.discard, hysteresis });
+            return Err(MeterError::StrangeState { left, discard: self.discard, hysteresis: hysteresis.to_f64() });
         }
         Ok(AutoRanger {
             index: self.place(state.index)?,
@@ -299,9 +299,9 @@ impl AutoRanger {
     /// assert_eq!(ranger.step_ohm(180.0e3)?, RangerAction::Accept);
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn step_ohm(&mut self, ohm: f64) -> Result<RangerAction, MeterError> {
+    pub fn step_ohm(&mut self, ohm: R) -> Result<RangerAction, MeterError> {
         let ohm = MEASURED_RESISTANCE.check(ohm)?;
-        let over = ohm.abs() >= self.here().full_scale_ohm;
+        let over = ohm.magnitude() >= self.here().full_scale_ohm;
         Ok(self.advance(ohm, over))
     }
 
@@ -318,12 +318,14 @@ impl AutoRanger {
     /// assert!(ranger.step_shown(2000.0, true).is_err(), "20 kohm is beyond this span");
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn step_shown(&mut self, ohm: f64, over: bool) -> Result<RangerAction, MeterError> {
+    pub fn step_shown(&mut self, ohm: R, over: bool) -> Result<RangerAction, MeterError> {
         let (given_ohm, full_scale_ohm) = (MEASURED_RESISTANCE.check(ohm)?, self.here().full_scale_ohm);
-        if !over && ohm.abs() >= full_scale_ohm {
+        if !over && ohm.magnitude() >= full_scale_ohm {
+            let (given_ohm, full_scale_ohm) = (given_ohm.to_f64(), full_scale_ohm.to_f64());
             return Err(MeterError::BeyondFullScale { given_ohm, full_scale_ohm });
         }
-        if over && ohm.abs() != full_scale_ohm {
+        if over && ohm.magnitude() != full_scale_ohm {
+            let (given_ohm, full_scale_ohm) = (given_ohm.to_f64(), full_scale_ohm.to_f64());
             return Err(MeterError::ReadingOfAnotherSpan { given_ohm, full_scale_ohm });
         }
         Ok(self.advance(ohm, over))
@@ -336,22 +338,22 @@ impl AutoRanger {
         }
     }
 
-    fn rung(&self, place: u32) -> Rung {
+    fn rung(&self, place: u32) -> Rung<R> {
         self.rungs.get(place as usize).copied().unwrap_or(Rung::NONE)
     }
 
-    fn here(&self) -> Rung {
+    fn here(&self) -> Rung<R> {
         self.rung(self.index)
     }
 
     /// The rules of the head of this file.
-    fn advance(&mut self, ohm: f64, over: bool) -> RangerAction {
+    fn advance(&mut self, ohm: R, over: bool) -> RangerAction {
         if self.left > 0 {
             self.left = self.left.wrapping_sub(1);
             return RangerAction::Again { left: self.left };
         }
         let here = self.here();
-        let magnitude = if over { here.full_scale_ohm } else { ohm.abs() };
+        let magnitude = if over { here.full_scale_ohm } else { ohm.magnitude() };
         self.relax(magnitude);
         if over {
             let next = self.index.wrapping_add(1);
@@ -359,7 +361,7 @@ impl AutoRanger {
                 return RangerAction::BeyondHighest;
             }
             if self.descended != 0 {
-                self.wide = (self.wide + self.wide).min(self.widest_hysteresis);
+                self.wide = (self.wide + self.wide).smaller(self.widest_hysteresis);
                 self.contested = self.index;
             }
             self.descended = 0;
@@ -377,11 +379,11 @@ impl AutoRanger {
     }
 
     /// The hysteresis as at first, once a reading has left the neighbourhood of the end that was contested.
-    fn relax(&mut self, magnitude: f64) {
+    fn relax(&mut self, magnitude: R) {
         if self.contested == NO_SPAN {
             return;
         }
-        let (end, part) = (self.rung(self.contested).full_scale_ohm, 1.0 - self.widest_hysteresis);
+        let (end, part) = (self.rung(self.contested).full_scale_ohm, R::ONE - self.widest_hysteresis);
         if magnitude < part * end || part * magnitude > end {
             self.wide = self.hysteresis;
             self.contested = NO_SPAN;

@@ -206,11 +206,7 @@ impl Part {
 
     /// One reading of the nominal value, with the shape of the meter's error.
     fn estimate(&self, span: &Span) -> Result<Estimate, MeterError> {
-        let half_width = span.clause_half_width_ohm(self.nominal_ohm, self.meter_temperature_c)?;
-        let shown = Estimate::exact(self.nominal_ohm)?;
-        let with_clause = span.clause().added_to(shown, half_width)?;
-        let rounding = if span.clause().step_included() { 0.0 } else { 0.5 * span.step_ohm() };
-        Ok(with_clause.with_rectangular(rounding)?)
+        span.estimate_at(self.nominal_ohm, self.meter_temperature_c)
     }
 
     fn expanded_ohm(&self, span: &Span) -> Result<f64, MeterError> {

@@ -6,12 +6,12 @@ use super::marks::Marks;
 use super::misfit::{Form, Misfit, MisfitText};
 use super::reading::Reading;
 use super::span::{Span, steps_in};
-use crate::number::{Decimal, FINITE, is_blank};
+use crate::number::{Decimal, FINITE, Real, is_blank};
 
 /// The longest text that is read as a display's, in bytes, blanks included.
 pub const LONGEST_DISPLAY_TEXT: usize = 32;
 
-impl Span {
+impl<R: Real> Span<R> {
     /// The reading that a display text means on this span, the text being what the display shows, in the display's unit.
     ///
     /// - **Number:** all the digits that the span shows behind the point, a comma being a point too; zeros in front may be
@@ -39,7 +39,7 @@ impl Span {
     /// assert_eq!(message.detail().lower, 1462.0, "what it could be, in ohm");
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn read(&self, text: &[u8]) -> Result<Reading, MeterError> {
+    pub fn read(&self, text: &[u8]) -> Result<Reading<R>, MeterError> {
         if text.len() > LONGEST_DISPLAY_TEXT {
             return Err(MeterError::TextTooLong { length: text.len() as u64 });
         }
@@ -59,12 +59,12 @@ impl Span {
         self.fit(&typed)
     }
 
-    fn over(&self, negative: bool) -> Reading {
+    fn over(&self, negative: bool) -> Reading<R> {
         let ohm = if negative { -self.full_scale_ohm() } else { self.full_scale_ohm() };
         Reading { ohm, counts: 0, over: true, negative }
     }
 
-    fn fit(&self, typed: &Typed) -> Result<Reading, MeterError> {
+    fn fit(&self, typed: &Typed) -> Result<Reading<R>, MeterError> {
         let unit = typed.unit.unwrap_or(self.unit_power());
         let decimals = self.decimals_in(unit);
         let value = Decimal::new(typed.digits, unit.wrapping_sub(typed.fraction)).scaled(typed.dropped);
@@ -73,10 +73,10 @@ impl Span {
             Err(MeterError::Text(Misfit {
                 text,
                 at,
-                given: value.scaled(unit.wrapping_neg()).to_f64(),
+                given: R::nearest_double(value.scaled(unit.wrapping_neg())),
                 given_decimals: typed.fraction as u8,
-                could_be_ohm: could_be.map_or(0.0, Decimal::to_f64),
-                largest_ohm: self.largest().to_f64(),
+                could_be_ohm: could_be.map_or(0.0, R::nearest_double),
+                largest_ohm: R::nearest_double(self.largest()),
                 form: Form { unit: unit as i8, decimals: decimals as u8 },
             }))
         };
@@ -112,7 +112,7 @@ impl Span {
         match steps_in(value, step) {
             Some(counts) => {
                 let counts = if typed.negative { counts.wrapping_neg() } else { counts };
-                Ok(Reading { ohm: self.at_counts(counts).to_f64(), counts, over: false, negative: typed.negative })
+                Ok(Reading { ohm: self.at_counts(counts).to_real(), counts, over: false, negative: typed.negative })
             }
             None => misfit(MisfitText::OffGrid, at, Some(step)),
         }
@@ -145,7 +145,7 @@ impl Span {
     /// assert_eq!(span.display_text(4700.0)?.as_str(), "1");
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn display_text(&self, ohm: f64) -> Result<DisplayText, MeterError> {
+    pub fn display_text(&self, ohm: R) -> Result<DisplayText, MeterError> {
         let ohm = FINITE.check(ohm)?;
         let counts = self.nearest_counts(ohm);
         let mut text = DisplayText::EMPTY;
@@ -155,9 +155,12 @@ impl Span {
         }
         let marks = self.marks();
         if !marks.contains(Marks::BLANK) && marks == Marks::NONE {
-            return Err(MeterError::BeyondFullScale { given_ohm: ohm, full_scale_ohm: self.full_scale_ohm() });
+            return Err(MeterError::BeyondFullScale {
+                given_ohm: ohm.to_f64(),
+                full_scale_ohm: self.full_scale_ohm().to_f64(),
+            });
         }
-        let sign: &[u8] = if ohm < 0.0 { b"-" } else { b"" };
+        let sign: &[u8] = if ohm < R::ZERO { b"-" } else { b"" };
         if marks.contains(Marks::ONE_ALONE) {
             text.extend(sign);
             text.extend(b"1");
@@ -171,11 +174,12 @@ impl Span {
     }
 
     /// The nearest number of steps; beyond the display's reach the full scale's.
-    pub(super) fn nearest_counts(&self, ohm: f64) -> i64 {
-        let steps = ohm.abs() / self.step_ohm() + 0.5;
-        // The cast saturates and rounds towards zero.
-        let steps = (steps as i64).min(self.full_scale_counts());
-        if ohm < 0.0 { steps.wrapping_neg() } else { steps }
+    pub(super) fn nearest_counts(&self, ohm: R) -> i64 {
+        let steps = ohm.magnitude() / self.step_ohm();
+        // So many steps are a whole number as they are, and one half more would be rounded.
+        let half = if steps * R::SPACING_AT_ONE < R::ONE { R::lit(0.5) } else { R::ZERO };
+        let steps = (steps + half).whole_part().min(self.full_scale_counts());
+        if ohm < R::ZERO { steps.wrapping_neg() } else { steps }
     }
 
     fn write_counts(&self, counts: i64, text: &mut DisplayText) {

@@ -229,6 +229,13 @@ pub enum MeterError {
         step_ohm: f64,
     },
 
+    /// A reading that is a bound and no value.
+    #[error(
+        "estimate of a reading: it is beyond its span and has no value, a reading with a value needed; measure on a higher \
+         span"
+    )]
+    ReadingOverRange,
+
     /// A meter without spans.
     #[error("meter: no span given, at least one needed; give the spans from the lowest to the highest")]
     NoSpans,

@@ -91,6 +91,7 @@ impl MeterError {
             MeterError::NotOneReading { ohm, counts, step_ohm } => {
                 Detail { given: ohm, lower: counts as f64, upper: step_ohm, ..of(Kind::Contradiction, READING) }
             }
+            MeterError::ReadingOverRange => of(Kind::OverRangeReading, READING),
             MeterError::NoSpans => of(Kind::Empty, METER),
             MeterError::SpansNotAscending { index, given_ohm, before_ohm } => {
                 Detail { given: given_ohm, lower: before_ohm, index, ..of(Kind::Contradiction, ORDER) }
@@ -154,6 +155,7 @@ impl MeterError {
             (Kind::Contradiction, READING) => {
                 MeterError::NotOneReading { ohm: given, counts: lower as i64, step_ohm: upper }
             }
+            (Kind::OverRangeReading, READING) => MeterError::ReadingOverRange,
             (Kind::Empty, METER) => MeterError::NoSpans,
             (Kind::Contradiction, ORDER) => {
                 MeterError::SpansNotAscending { index, given_ohm: given, before_ohm: lower }

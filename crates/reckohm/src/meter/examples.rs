@@ -1,6 +1,7 @@
 //! Two meters for demonstrations and tests. Both are invented: no such instrument exists, and their numbers are of the
 //! usual size for their kind and no more than that.
 
+use super::clause::USUAL_BAND_C;
 use super::{Clause, Marks, Meter, Span};
 use crate::number::Decimal;
 
@@ -17,7 +18,10 @@ const fn hand_held(
 
 /// ±(fraction of reading + counts), a tenth more for each kelvin outside 23 ± 5 °C.
 const fn clause(fraction_of_reading: f64, counts: f64) -> Clause {
-    Clause { temperature_coefficient_per_kelvin: Some(0.1), ..Clause::of(fraction_of_reading, 0.0, counts) }
+    Clause {
+        temperature_coefficient_per_kelvin: Some(0.1),
+        ..Clause::of(fraction_of_reading, 0.0, counts, USUAL_BAND_C)
+    }
 }
 
 static HAND_HELD: [Span; 6] = [
@@ -39,7 +43,7 @@ const fn zeroed(fraction_of_reading: f64, fraction_of_span: f64) -> Clause {
     Clause {
         temperature_coefficient_per_kelvin: Some(0.1),
         zeroing_required: true,
-        ..Clause::of(fraction_of_reading, fraction_of_span, 0.0)
+        ..Clause::of(fraction_of_reading, fraction_of_span, 0.0, USUAL_BAND_C)
     }
 }
 

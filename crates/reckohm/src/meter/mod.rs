@@ -31,6 +31,8 @@ pub use reading::Reading;
 pub use span::Span;
 pub use step::{HYSTERESIS_BY_CONVENTION, Step};
 
+use crate::number::Real;
+
 /// A meter as the list of its spans, from the lowest to the highest.
 ///
 /// ```
@@ -42,11 +44,11 @@ pub use step::{HYSTERESIS_BY_CONVENTION, Step};
 /// # Ok::<(), reckohm::meter::MeterError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Meter<'a> {
-    spans: &'a [Span],
+pub struct Meter<'a, R = f64> {
+    spans: &'a [Span<R>],
 }
 
-impl<'a> Meter<'a> {
+impl<'a, R: Real> Meter<'a, R> {
     /// A meter with these spans.
     ///
     /// # Errors
@@ -58,13 +60,14 @@ impl<'a> Meter<'a> {
     /// assert!(Meter::new(spans).is_ok());
     /// assert!(Meter::new(&[spans[1], spans[0]]).is_err());
     /// ```
-    pub fn new(spans: &'a [Span]) -> Result<Meter<'a>, MeterError> {
+    pub fn new(spans: &'a [Span<R>]) -> Result<Meter<'a, R>, MeterError> {
         if spans.is_empty() {
             return Err(MeterError::NoSpans);
         }
         for ((before, span), index) in spans.iter().zip(spans.iter().skip(1)).zip(1..) {
             let (before_ohm, given_ohm) = (before.full_scale_ohm(), span.full_scale_ohm());
             if given_ohm <= before_ohm {
+                let (given_ohm, before_ohm) = (given_ohm.to_f64(), before_ohm.to_f64());
                 return Err(MeterError::SpansNotAscending { index, given_ohm, before_ohm });
             }
         }
@@ -72,7 +75,7 @@ impl<'a> Meter<'a> {
     }
 
     /// Its spans, from the lowest to the highest.
-    pub const fn spans(&self) -> &'a [Span] {
+    pub const fn spans(&self) -> &'a [Span<R>] {
         self.spans
     }
 
@@ -87,7 +90,7 @@ impl<'a> Meter<'a> {
     /// assert!(Meter::example_hand_held().span(6).is_err());
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn span(&self, index: usize) -> Result<&'a Span, MeterError> {
+    pub fn span(&self, index: usize) -> Result<&'a Span<R>, MeterError> {
         let count = self.spans.len() as u64;
         self.spans.get(index).ok_or(MeterError::NoSuchSpan { index: index as u64, count })
     }

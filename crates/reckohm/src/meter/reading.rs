@@ -2,7 +2,8 @@
 
 use super::error::MeterError;
 use super::span::Span;
-use crate::number::FINITE;
+use crate::number::{FINITE, Real};
+use crate::uncertainty::Estimate;
 
 /// A reading on one span. It comes from [`Span::read`](super::Span::read) or
 /// [`Span::read_reply`](super::Span::read_reply), so it is within its span or marked as beyond it.
@@ -16,17 +17,17 @@ use crate::number::FINITE;
 /// # Ok::<(), reckohm::meter::MeterError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Reading {
-    pub(super) ohm: f64,
+pub struct Reading<R = f64> {
+    pub(super) ohm: R,
     pub(super) counts: i64,
     pub(super) over: bool,
     pub(super) negative: bool,
 }
 
-impl Reading {
+impl<R: Real> Reading<R> {
     /// The resistance in ohm, with its sign. **Of an over-range reading** it is the span's full scale, a bound that the
     /// resistance lies beyond and not its value: look at [`over`](Reading::over) first.
-    pub const fn ohm(&self) -> f64 {
+    pub const fn ohm(&self) -> R {
         self.ohm
     }
 
@@ -47,7 +48,7 @@ impl Reading {
     }
 }
 
-impl Span {
+impl<R: Real> Span<R> {
     /// A reading of this span again, from its numbers: as it comes back from a file, or through the C door.
     ///
     /// # Errors
@@ -62,21 +63,62 @@ impl Span {
     /// assert!(span.reading(-3.0, 3, false, true).is_err());
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn reading(&self, ohm: f64, counts: i64, over: bool, negative: bool) -> Result<Reading, MeterError> {
+    pub fn reading(&self, ohm: R, counts: i64, over: bool, negative: bool) -> Result<Reading<R>, MeterError> {
         let ohm = FINITE.check(ohm)?;
         let full_scale_ohm = self.full_scale_ohm();
-        let magnitude = ohm.abs();
+        let magnitude = ohm.magnitude();
         if !over && magnitude >= full_scale_ohm {
-            return Err(MeterError::BeyondFullScale { given_ohm: ohm, full_scale_ohm });
+            return Err(MeterError::BeyondFullScale {
+                given_ohm: ohm.to_f64(),
+                full_scale_ohm: full_scale_ohm.to_f64(),
+            });
         }
-        let sign_fits = ohm == 0.0 || negative == (ohm < 0.0);
+        let sign_fits = ohm == R::ZERO || negative == (ohm < R::ZERO);
         let value_fits = if over { magnitude == full_scale_ohm } else { true };
         // Replies have no counts.
-        let counts_fit = counts == 0 || !over && self.at_counts(counts).to_f64() == ohm;
+        let counts_fit = counts == 0 || !over && self.at_counts(counts).to_real::<R>() == ohm;
         if sign_fits && value_fits && counts_fit {
             Ok(Reading { ohm, counts, over, negative })
         } else {
-            Err(MeterError::NotOneReading { ohm, counts, step_ohm: self.step_ohm() })
+            Err(MeterError::NotOneReading { ohm: ohm.to_f64(), counts, step_ohm: self.step_ohm().to_f64() })
         }
+    }
+
+    /// The estimate that a single reading of this span stands for: its value with the meter's error, as the accuracy clause
+    /// means it at that value, and with the step of the display where the clause does not hold it.
+    ///
+    /// This is what [`evaluate`](crate::measurement::evaluate) makes of the reading where nothing else is set than the
+    /// meter's temperature, to the bit, without a budget and advice: all that firmware needs for a verdict. Nothing is known
+    /// of the scatter of a single reading: add it, from a run of readings or as it is known from before.
+    ///
+    /// Given: the meter's temperature in °C, in [-60, 120]; without one the meter is taken to be within its clause's band.
+    ///
+    /// # Errors
+    /// [`MeterError::ReadingOverRange`]; [`MeterError::Range`] for the temperature; [`MeterError::CoefficientMissing`] outside
+    /// the band if the clause has no coefficient; [`MeterError::Uncertainty`] for a result that does not fit the number type.
+    ///
+    /// ```
+    /// use reckohm::meter::Meter;
+    /// use reckohm::verdict::{Answer, Limits, Rule, answer};
+    /// let span = &Meter::example_hand_held().spans()[2]; // 20 kohm, ±(0.8 % + 3 counts)
+    /// let part = span.estimate(&span.read(b"4.70")?, None)?.with_normal(5.0)?;
+    /// assert_eq!(part.rectangular(), [67.6, 0.0]);
+    /// let decision = answer(&part, &Limits::from_tolerance(4700.0, 0.05)?, Rule::guarded(0.05)?);
+    /// assert_eq!(decision.answer, Answer::Conforms);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn estimate(&self, reading: &Reading<R>, meter_temperature_c: Option<R>) -> Result<Estimate<R>, MeterError> {
+        if reading.over() {
+            return Err(MeterError::ReadingOverRange);
+        }
+        self.estimate_at(reading.ohm(), meter_temperature_c)
+    }
+
+    /// The estimate of a reading of so many ohm.
+    pub(super) fn estimate_at(&self, ohm: R, meter_temperature_c: Option<R>) -> Result<Estimate<R>, MeterError> {
+        let half_width_ohm = self.clause_half_width_ohm(ohm, meter_temperature_c)?;
+        let with_clause = self.clause().added_to(Estimate::exact(ohm)?, half_width_ohm)?;
+        let rounding = if self.clause().step_included() { R::ZERO } else { R::lit(0.5) * self.step_ohm() };
+        Ok(with_clause.with_rectangular(rounding)?)
     }
 }

@@ -3,7 +3,7 @@
 use super::error::MeterError;
 use super::reading::Reading;
 use super::span::Span;
-use crate::number::parse_number;
+use crate::number::Real;
 
 // Numbers that SCPI-1999 sends for what is no reading.
 const INFINITY: f64 = 9.9e37;
@@ -13,7 +13,7 @@ const SAME: f64 = 1.0e-6;
 /// From here on a number is neither a reading nor one of the marks.
 const UNDEFINED_FROM: f64 = 9.0e37;
 
-impl Span {
+impl<R: Real> Span<R> {
     /// The reading that a meter's answer means on this span, in ohm, in the numeric forms NR1, NR2 and NR3 of IEEE 488.2.
     ///
     /// 9.9E37 is over-range and -9.9E37 over-range with a minus, as SCPI-1999 sends infinities (each within 1e-6, since
@@ -34,11 +34,11 @@ impl Span {
     /// assert!(span.read_reply(b"+9.91000E+37").is_err());
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn read_reply(&self, text: &[u8]) -> Result<Reading, MeterError> {
-        let ohm = parse_number(text)?;
-        let magnitude = ohm.abs();
-        let is = |mark: f64| (magnitude - mark).abs() <= SAME * mark;
-        let negative = ohm.is_sign_negative();
+    pub fn read_reply(&self, text: &[u8]) -> Result<Reading<R>, MeterError> {
+        let ohm = R::parsed(text)?;
+        let magnitude = ohm.magnitude();
+        let is = |mark: f64| (magnitude - R::lit(mark)).magnitude() <= R::lit(SAME) * R::lit(mark);
+        let negative = ohm.has_minus();
         if is(INFINITY) {
             let bound = self.full_scale_ohm();
             return Ok(Reading { ohm: if negative { -bound } else { bound }, counts: 0, over: true, negative });
@@ -46,13 +46,16 @@ impl Span {
         if is(NOT_A_NUMBER) {
             return Err(MeterError::NoReading);
         }
-        if magnitude >= UNDEFINED_FROM {
-            return Err(MeterError::UndefinedMark { given: ohm });
+        if magnitude >= R::lit(UNDEFINED_FROM) {
+            return Err(MeterError::UndefinedMark { given: ohm.to_f64() });
         }
         if magnitude >= self.full_scale_ohm() {
-            return Err(MeterError::BeyondFullScale { given_ohm: ohm, full_scale_ohm: self.full_scale_ohm() });
+            return Err(MeterError::BeyondFullScale {
+                given_ohm: ohm.to_f64(),
+                full_scale_ohm: self.full_scale_ohm().to_f64(),
+            });
         }
         // A reply of -0 is 0, with its minus kept as the mark.
-        Ok(Reading { ohm: ohm + 0.0, counts: 0, over: false, negative })
+        Ok(Reading { ohm: ohm + R::ZERO, counts: 0, over: false, negative })
     }
 }

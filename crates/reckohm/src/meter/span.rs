@@ -4,7 +4,7 @@ use super::clause::Clause;
 use super::error::MeterError;
 use super::inline_text::Label;
 use super::marks::Marks;
-use crate::number::{DISPLAY_COUNTS, Decimal, FINITE, SPAN_FULL_SCALE, SPAN_RESOLUTION};
+use crate::number::{DISPLAY_COUNTS, Decimal, FINITE, Real, SPAN_FULL_SCALE, SPAN_RESOLUTION};
 
 /// At most this many digits behind the point of a display.
 const MOST_DECIMALS: i32 = 9;
@@ -18,7 +18,7 @@ const MOST_DECIMALS: i32 = 9;
 /// ```
 /// use reckohm::meter::{Clause, Marks, Span};
 /// let clause = Clause::new(0.008, 3.0)?;
-/// let span = Span::new("20 kohm", 20.0e3, 10.0, 1.0e3, Marks::ONE_ALONE, clause)?;
+/// let span = Span::new("20 kohm", 20.0e3_f64, 10.0, 1.0e3, Marks::ONE_ALONE, clause)?;
 /// assert_eq!(span.full_scale_counts(), 2000);
 /// assert_eq!(span.read(b"4.70")?.ohm(), 4700.0);
 /// assert_eq!(span.display_text(4700.0)?.as_str(), "4.70");
@@ -26,21 +26,21 @@ const MOST_DECIMALS: i32 = 9;
 /// # Ok::<(), reckohm::meter::MeterError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Span {
+pub struct Span<R = f64> {
     label: Label,
-    full_scale_ohm: f64,
+    full_scale_ohm: R,
     full_scale_counts: i64,
     step: Decimal,
-    step_ohm: f64,
+    step_ohm: R,
     /// The power of ten of the display's unit in ohm.
     unit: i8,
     marks: Marks,
-    clause: Clause,
+    clause: Clause<R>,
     /// What the clause comes to at a reading of 0, in ohm.
-    fixed_ohm: f64,
+    fixed_ohm: R,
 }
 
-impl Span {
+impl<R: Real> Span<R> {
     /// A span from its numbers.
     ///
     /// Given: a label of 1 to 15 bytes; the full scale in ohm, in (0, 1e15]; the resolution, that is the step of the last
@@ -60,29 +60,35 @@ impl Span {
     /// ```
     pub fn new(
         label: &str,
-        full_scale_ohm: f64,
-        resolution_ohm: f64,
-        display_unit_ohm: f64,
+        full_scale_ohm: R,
+        resolution_ohm: R,
+        display_unit_ohm: R,
         marks: Marks,
-        clause: Clause,
-    ) -> Result<Span, MeterError> {
+        clause: Clause<R>,
+    ) -> Result<Span<R>, MeterError> {
         let label = Label::new(label)?;
         SPAN_FULL_SCALE.check(full_scale_ohm)?;
         SPAN_RESOLUTION.check(resolution_ohm)?;
         let step = Decimal::shortest(resolution_ohm)
             .filter(|step| matches!(step.digits, 1 | 2 | 5))
-            .ok_or(MeterError::UnknownResolution { given_ohm: resolution_ohm })?;
-        let unit =
-            unit_power(display_unit_ohm).ok_or(MeterError::UnknownDisplayUnit { given_ohm: display_unit_ohm })?;
+            .ok_or_else(|| MeterError::UnknownResolution { given_ohm: resolution_ohm.to_f64() })?;
+        let unit = unit_power(display_unit_ohm)
+            .ok_or_else(|| MeterError::UnknownDisplayUnit { given_ohm: display_unit_ohm.to_f64() })?;
         DISPLAY_COUNTS.check(full_scale_ohm / resolution_ohm)?;
         let full_scale_counts = Decimal::shortest(full_scale_ohm)
             .and_then(|full_scale| steps_in(full_scale, step))
-            .ok_or(MeterError::NotWholeSteps { full_scale_ohm, resolution_ohm })?;
+            .ok_or_else(|| MeterError::NotWholeSteps {
+                full_scale_ohm: full_scale_ohm.to_f64(),
+                resolution_ohm: resolution_ohm.to_f64(),
+            })?;
         if i32::from(unit).wrapping_sub(step.exponent) > MOST_DECIMALS {
-            return Err(MeterError::TooFineForUnit { resolution_ohm, display_unit_ohm });
+            return Err(MeterError::TooFineForUnit {
+                resolution_ohm: resolution_ohm.to_f64(),
+                display_unit_ohm: display_unit_ohm.to_f64(),
+            });
         }
         let fixed_ohm = fixed_part_ohm(&clause, full_scale_ohm, step);
-        if clause.step_included && clause.fraction_of_reading == 0.0 && fixed_ohm == 0.0 {
+        if clause.step_included && clause.fraction_of_reading == R::ZERO && fixed_ohm == R::ZERO {
             return Err(MeterError::ClauseWithoutParts);
         }
         Ok(Span {
@@ -101,12 +107,12 @@ impl Span {
     /// A span of `counts` steps known when compiling, with the numbers that [`Span::new`] would find.
     pub(super) const fn of(
         label: &'static str,
-        (full_scale_ohm, full_scale_counts): (f64, i64),
-        (step_ohm, step): (f64, Decimal),
+        (full_scale_ohm, full_scale_counts): (R, i64),
+        (step_ohm, step): (R, Decimal),
         unit: i8,
         marks: Marks,
-        (clause, fixed_ohm): (Clause, f64),
-    ) -> Span {
+        (clause, fixed_ohm): (Clause<R>, R),
+    ) -> Span<R> {
         let label = Label::of(label);
         Span { label, full_scale_ohm, full_scale_counts, step, step_ohm, unit, marks, clause, fixed_ohm }
     }
@@ -117,7 +123,7 @@ impl Span {
     }
 
     /// The first value in ohm that the display no longer shows.
-    pub const fn full_scale_ohm(&self) -> f64 {
+    pub const fn full_scale_ohm(&self) -> R {
         self.full_scale_ohm
     }
 
@@ -132,13 +138,13 @@ impl Span {
     }
 
     /// The step of the display in ohm.
-    pub const fn step_ohm(&self) -> f64 {
+    pub const fn step_ohm(&self) -> R {
         self.step_ohm
     }
 
     /// The unit that the display shows in, in ohm.
-    pub fn display_unit_ohm(&self) -> f64 {
-        Decimal::new(1, self.unit_power()).to_f64()
+    pub fn display_unit_ohm(&self) -> R {
+        Decimal::new(1, self.unit_power()).to_real()
     }
 
     /// How the meter marks over-range on this span.
@@ -147,7 +153,7 @@ impl Span {
     }
 
     /// The accuracy clause.
-    pub const fn clause(&self) -> &Clause {
+    pub const fn clause(&self) -> &Clause<R> {
         &self.clause
     }
 
@@ -165,14 +171,14 @@ impl Span {
     /// assert_eq!(span.clause_half_width_ohm(1500.0, Some(23.0))?, 15.0);
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn clause_half_width_ohm(&self, ohm: f64, meter_temperature_c: Option<f64>) -> Result<f64, MeterError> {
+    pub fn clause_half_width_ohm(&self, ohm: R, meter_temperature_c: Option<R>) -> Result<R, MeterError> {
         let ohm = FINITE.check(ohm)?;
         let widening = self.clause.widening(meter_temperature_c)?;
-        Ok((self.clause.fraction_of_reading * ohm.abs() + self.fixed_ohm) * widening)
+        Ok((self.clause.fraction_of_reading * ohm.magnitude() + self.fixed_ohm) * widening)
     }
 
     /// What the clause comes to at a reading of 0, in ohm.
-    pub(super) const fn fixed_ohm(&self) -> f64 {
+    pub(super) const fn fixed_ohm(&self) -> R {
         self.fixed_ohm
     }
 
@@ -205,22 +211,24 @@ pub(super) fn steps_in(value: Decimal, step: Decimal) -> Option<i64> {
 }
 
 /// The part of a clause that does not depend on the reading, rounded once where its numbers are short decimals.
-fn fixed_part_ohm(clause: &Clause, full_scale_ohm: f64, step: Decimal) -> f64 {
-    let of_span = || match clause.fraction_of_span {
-        0.0 => Some(Decimal::ZERO),
-        fraction => Decimal::shortest(fraction)?.checked_mul(Decimal::shortest(full_scale_ohm)?),
+fn fixed_part_ohm<R: Real>(clause: &Clause<R>, full_scale_ohm: R, step: Decimal) -> R {
+    let of_span = || {
+        if clause.fraction_of_span == R::ZERO {
+            return Some(Decimal::ZERO);
+        }
+        Decimal::shortest(clause.fraction_of_span)?.checked_mul(Decimal::shortest(full_scale_ohm)?)
     };
     let of_counts = || Decimal::shortest(clause.counts)?.checked_mul(step);
     match of_span().and_then(|of_span| of_counts()?.checked_add(of_span)) {
-        Some(exact) => exact.to_f64(),
-        None => clause.fraction_of_span * full_scale_ohm + clause.counts * step.to_f64(),
+        Some(exact) => exact.to_real(),
+        None => clause.fraction_of_span * full_scale_ohm + clause.counts * step.to_real::<R>(),
     }
 }
 
-fn unit_power(ohm: f64) -> Option<i8> {
+fn unit_power<R: Real>(ohm: R) -> Option<i8> {
     [(0.001, -3), (1.0, 0), (1.0e3, 3), (1.0e6, 6), (1.0e9, 9)]
         .into_iter()
-        .find_map(|(unit, power)| (unit == ohm).then_some(power))
+        .find_map(|(unit, power)| (R::lit(unit) == ohm).then_some(power))
 }
 
 #[cfg(test)]

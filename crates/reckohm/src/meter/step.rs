@@ -2,7 +2,7 @@
 
 use super::span::Span;
 use super::{Meter, MeterError, Reading};
-use crate::number::FINITE;
+use crate::number::{FINITE, Real};
 
 /// The hysteresis of a meter that steps through its spans by itself, as a fraction of the lower span's full scale. A lower
 /// span is gone to only if the reading with its accuracy clause is below its full scale by that much, so that a reading
@@ -12,16 +12,16 @@ pub const HYSTERESIS_BY_CONVENTION: f64 = 0.05;
 /// One span as the steps see it, in plain numbers laid out as in C: the C door keeps them in memory of the caller's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[repr(C)]
-pub(super) struct Rung {
-    pub(super) full_scale_ohm: f64,
-    fraction_of_reading: f64,
-    fixed_ohm: f64,
+pub(super) struct Rung<R> {
+    pub(super) full_scale_ohm: R,
+    fraction_of_reading: R,
+    fixed_ohm: R,
 }
 
-impl Rung {
-    pub(super) const NONE: Rung = Rung { full_scale_ohm: 0.0, fraction_of_reading: 0.0, fixed_ohm: 0.0 };
+impl<R: Real> Rung<R> {
+    pub(super) const NONE: Rung<R> = Rung { full_scale_ohm: R::ZERO, fraction_of_reading: R::ZERO, fixed_ohm: R::ZERO };
 
-    pub(super) fn of(span: &Span) -> Rung {
+    pub(super) fn of(span: &Span<R>) -> Rung<R> {
         Rung {
             full_scale_ohm: span.full_scale_ohm(),
             fraction_of_reading: span.clause().fraction_of_reading(),
@@ -33,12 +33,12 @@ impl Rung {
     /// the full scale there by the hysteresis.
     pub(super) fn lowest_that_holds(
         &self,
-        magnitude_ohm: f64,
-        hysteresis: f64,
-        mut full_scales_below: impl Iterator<Item = f64>,
+        magnitude_ohm: R,
+        hysteresis: R,
+        mut full_scales_below: impl Iterator<Item = R>,
     ) -> Option<usize> {
         let bound = magnitude_ohm + (self.fraction_of_reading * magnitude_ohm + self.fixed_ohm);
-        let part = 1.0 - hysteresis;
+        let part = R::ONE - hysteresis;
         full_scales_below.position(|full_scale| bound < part * full_scale)
     }
 }
@@ -56,7 +56,7 @@ pub enum Step {
     BeyondHighest,
 }
 
-impl Meter<'_> {
+impl<R: Real> Meter<'_, R> {
     /// The span for the next reading, after this reading on the span with this index.
     ///
     /// Over-range goes up by one span. A reading that, with its accuracy clause, is below 95 % of a lower span's full scale
@@ -77,15 +77,15 @@ impl Meter<'_> {
     /// assert_eq!(on(5, b"OL")?, Step::BeyondHighest);
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
-    pub fn next_span(&self, index: usize, reading: &Reading) -> Result<Step, MeterError> {
+    pub fn next_span(&self, index: usize, reading: &Reading<R>) -> Result<Step, MeterError> {
         let span = self.span(index)?;
         if reading.over() {
             let next = index.wrapping_add(1);
             return Ok(if next < self.spans().len() { Step::Up(next) } else { Step::BeyondHighest });
         }
-        let ohm = FINITE.check(reading.ohm())?.abs();
+        let ohm = FINITE.check(reading.ohm())?.magnitude();
         let below = self.spans().iter().take(index).map(Span::full_scale_ohm);
-        let lower = Rung::of(span).lowest_that_holds(ohm, HYSTERESIS_BY_CONVENTION, below);
+        let lower = Rung::of(span).lowest_that_holds(ohm, R::lit(HYSTERESIS_BY_CONVENTION), below);
         Ok(lower.map_or(Step::Stay, Step::Down))
     }
 }

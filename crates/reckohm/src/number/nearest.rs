@@ -2,11 +2,18 @@
 
 use super::bignum::{Big, Binary, DOUBLE, Format, SINGLE, times_power_of_ten};
 use super::decimal::{Decimal, nineteen_digits};
+use super::parse::{NumberError, parse_number, parse_number_f32};
 
 /// A plain number that a decimal can be rounded to, and that may be the nearest one to a decimal of few digits.
 pub trait NearDecimal: Sized {
     /// The nearest number, ties to the even one; an infinity beyond the largest, 0 below half the smallest subnormal.
     fn nearest(decimal: Decimal) -> Self;
+
+    /// The nearest double, for the numbers of a failure; found without arithmetic in double where this type is `f32`.
+    fn nearest_double(decimal: Decimal) -> f64;
+
+    /// The number that a text means.
+    fn parsed(text: &[u8]) -> Result<Self, NumberError>;
 
     /// The one decimal whose nearest number this is, of at most as many digits as survive the way through this type.
     fn shortest_decimal(self) -> Option<Decimal>;
@@ -21,7 +28,7 @@ const POWERS_OF_TEN: [f64; 23] = [
 const POWERS_OF_TEN_F32: [f32; 11] = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10];
 
 macro_rules! near_decimal {
-    ($real:ident, $bits:ident, $whole:ident, $format:ident, $powers:ident, $figures:literal) => {
+    ($real:ident, $bits:ident, $whole:ident, $format:ident, $powers:ident, $figures:literal, $double:path, $parse:path) => {
         impl NearDecimal for $real {
             fn nearest(decimal: Decimal) -> $real {
                 /// The number where one multiplication or division of two exact numbers gives it.
@@ -40,6 +47,14 @@ macro_rules! near_decimal {
                     None => $real::from_bits(round_magnitude(magnitude, decimal.exponent, $format) as $bits),
                 };
                 if decimal.digits < 0 { -positive } else { positive }
+            }
+
+            fn nearest_double(decimal: Decimal) -> f64 {
+                $double(decimal)
+            }
+
+            fn parsed(text: &[u8]) -> Result<$real, NumberError> {
+                $parse(text)
             }
 
             fn shortest_decimal(self) -> Option<Decimal> {
@@ -94,8 +109,13 @@ macro_rules! near_decimal {
     };
 }
 
-near_decimal!(f64, u64, i64, DOUBLE, POWERS_OF_TEN, 15);
-near_decimal!(f32, u32, i32, SINGLE, POWERS_OF_TEN_F32, 6);
+near_decimal!(f64, u64, i64, DOUBLE, POWERS_OF_TEN, 15, f64::nearest, parse_number);
+near_decimal!(f32, u32, i32, SINGLE, POWERS_OF_TEN_F32, 6, double_by_whole_numbers, parse_number_f32);
+
+fn double_by_whole_numbers(decimal: Decimal) -> f64 {
+    let positive = f64::from_bits(round_magnitude(decimal.digits.unsigned_abs(), decimal.exponent, DOUBLE));
+    if decimal.digits < 0 { -positive } else { positive }
+}
 
 fn round_magnitude(magnitude: u64, exponent: i32, format: Format) -> u64 {
     if magnitude == 0 {

@@ -137,6 +137,22 @@ pub trait Real:
     /// ```
     fn of_count(count: usize) -> Self;
 
+    /// Its whole part, towards zero; beyond what an `i64` holds the nearest that it holds.
+    ///
+    /// ```
+    /// use reckohm::number::Real;
+    /// assert_eq!((2.75_f32.whole_part(), 1e30.whole_part()), (2, i64::MAX));
+    /// ```
+    fn whole_part(self) -> i64;
+
+    /// Whether it has a minus, that of a negative zero included.
+    ///
+    /// ```
+    /// use reckohm::number::Real;
+    /// assert!((-0.0_f32).has_minus() && !0.0.has_minus());
+    /// ```
+    fn has_minus(self) -> bool;
+
     /// Neither infinite nor NaN.
     fn finite(self) -> bool;
 
@@ -258,6 +274,16 @@ macro_rules! real {
             #[inline(always)]
             fn of_count(count: usize) -> $real {
                 count as $real
+            }
+
+            #[inline(always)]
+            fn whole_part(self) -> i64 {
+                self as i64
+            }
+
+            #[inline(always)]
+            fn has_minus(self) -> bool {
+                self.is_sign_negative()
             }
 
             #[inline(always)]
