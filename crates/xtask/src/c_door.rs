@@ -25,6 +25,7 @@ pub fn steps(report: &mut Report) {
     report.step("C tests under valgrind", under_valgrind);
     report.step("C tests under sanitizers", under_sanitizers);
     report.step("C threads under helgrind", under_helgrind);
+    report.step("C door under hostile calls", hostile);
 }
 
 fn with(compiler: &'static str, language: &str, standard: &str) -> Result<Outcome, String> {
@@ -75,6 +76,18 @@ fn under_helgrind() -> Result<Outcome, String> {
         return Ok(Outcome::Missing(tool));
     }
     watched(&root().join("bindings/c/tests/threads.c"), &["--tool=helgrind"])?;
+    Ok(passed(""))
+}
+
+/// Every function of the header by the shared library, which cargo builds beside the static one.
+fn hostile() -> Result<Outcome, String> {
+    let python = std::env::var("PYTHON").unwrap_or_else(|_| "python3".to_owned());
+    if !present(&python) {
+        return Ok(Outcome::Missing("python3"));
+    }
+    let library = target().join("debug/libreckohm_c.so");
+    let mut call = command(&python, &["bindings/c/tests/hostile.py", "bindings/c/include/reckohm.h"]);
+    run(call.arg(library))?;
     Ok(passed(""))
 }
 
