@@ -201,10 +201,12 @@ fn arrays_say_which_element_failed_and_write_nothing() {
     let fault = OutsideDomain { quantity: Quantity::Resistance, given: 0.0, lower, upper };
     let expected = Err(SensorError::Element { fault, index: 1, failed: 2 });
     assert_eq!(model.temperature_c_into(&[1e4, 0.0, 2e4, 1e9], &mut out), expected);
+    assert_eq!(model.check_resistances(&[1e4, 0.0, 2e4, 1e9]), expected);
     let fault = OutsideDomain { quantity: Quantity::Temperature, given: 86.0, lower: -40.0, upper: 85.0 };
     let expected = Err(SensorError::Element { fault, index: 3, failed: 1 });
     assert_eq!(model.resistance_ohm_into(&[0.0, 1.0, 2.0, 86.0], &mut out), expected);
     assert_eq!(model.slope_into(&[0.0, 1.0, 2.0, 86.0], &mut out), expected);
+    assert_eq!(model.check_quantities(&[0.0, 1.0, 2.0, 86.0]), expected);
     let lengths = SensorError::Lengths { needed: 3, room: 4 };
     assert_eq!(model.temperature_c_into(&[1e4; 3], &mut out), Err(lengths));
     assert_eq!(model.resistance_ohm_into(&[25.0; 3], &mut out), Err(lengths));

@@ -11,6 +11,7 @@ use reckohm::measurement::MeasurementError;
 use reckohm::meter::MeterError;
 use reckohm::number::{Detail, Kind, OutOfRange};
 use reckohm::preferred::PreferredError;
+use reckohm::sensor::SensorError;
 use reckohm::uncertainty::EstimateError;
 use reckohm::verdict::{LimitsError, VerdictError};
 
@@ -99,6 +100,7 @@ failures!(
     VerdictError,
     PreferredError,
     LimitsError,
+    SensorError,
     OutOfRange
 );
 

@@ -12,6 +12,7 @@ mod marking;
 mod measurement;
 mod meter;
 mod preferred;
+mod sensor;
 mod slices;
 mod ufunc;
 mod uncertainty;
@@ -49,6 +50,7 @@ fn core_module(module: &Bound<'_, PyModule>) -> PyResult<()> {
         ("measurement", measurement::fill),
         ("meter", meter::fill),
         ("preferred", preferred::fill),
+        ("sensor", sensor::fill),
         ("uncertainty", uncertainty::fill),
         ("verdict", verdict::fill),
     ];

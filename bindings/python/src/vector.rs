@@ -24,6 +24,13 @@ pub struct Options<'a, 'py> {
     pub on_invalid: &'a str,
 }
 
+impl Options<'_, '_> {
+    /// Whether none of them is used.
+    pub fn are_none(&self) -> bool {
+        self.out.is_none() && self.where_.is_none() && self.on_invalid == "raise"
+    }
+}
+
 /// An argument: what the caller gave, or a number that stands for a name (a series, a rule).
 #[derive(Clone, Copy)]
 pub enum Input<'a, 'py> {
@@ -58,7 +65,7 @@ impl Vector {
         inputs: [Input<'_, 'py>; N],
         options: Options<'_, 'py>,
     ) -> PyResult<Bound<'py, PyAny>> {
-        if options.out.is_none() && options.where_.is_none() && options.on_invalid == "raise" {
+        if options.are_none() {
             let plain = inputs.map(|input| input.plain());
             if plain.iter().all(Option::is_some) {
                 let plain: [f64; N] = plain.map(Option::unwrap_or_default);

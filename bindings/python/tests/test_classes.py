@@ -15,6 +15,7 @@ from reckohm.errors import ChoiceError, ContradictionError, CountError, InputTyp
 from reckohm.marking import Marking, both_ways
 from reckohm.measurement import evaluate
 from reckohm.meter import Leads, Meter, Span
+from reckohm.sensor import Thermistor
 from reckohm.uncertainty import Estimate
 from reckohm.verdict import Limits, Rule, judge
 
@@ -66,6 +67,10 @@ EXAMPLES: list[Any] = [
     evaluate(METER.spans[2].read("4.66")).budget.rows[0],
     evaluate(METER.spans[2].read("4.66")).budget.expanded,
     evaluate(METER.spans[2].read("4.66")).advice[0],
+    Thermistor.b_value(10_000, 25, 3977, (25, 85)),
+    Thermistor.b_value(10_000, 25, 3977, (85, 25)).with_domain((-0.0, 85)),
+    Thermistor.steinhart_hart([1.129148e-3, 2.34125e-4, 8.76741e-8], 1, (-40, 125)),
+    Thermistor.steinhart_hart((3.354016e-3, 2.57e-4, 2.4e-6, 9.0e-8), 10_000, (-40, 125)),
     Rule.simple_acceptance(),
     Rule.guarded(0.05),
     Rule.max_risk(0.1),

@@ -25,6 +25,7 @@ from reckohm.errors import (
 from reckohm.marking import Marking
 from reckohm.measurement import evaluate
 from reckohm.meter import Leads, Meter, Span
+from reckohm.sensor import Thermistor
 from reckohm.uncertainty import Estimate
 from reckohm.verdict import Limits
 
@@ -41,6 +42,8 @@ def span(**change: Any) -> Span:
 Raising = tuple[str, type[ReckohmError], Callable[[], Any], dict[str, Any]]
 
 # Kind, class, a call that raises it, and the fields that say what was given.
+THERMISTOR = Thermistor.b_value(10_000, 25, 3977, (25, 85))
+
 CASES: list[Raising] = [
     ("OutOfRange", RangeError, lambda: preferred.nearest(-1, "E12"), {"given": -1.0, "allowed": (0.0, 1e15), "row": 4}),
     ("NotFinite", RangeError, lambda: preferred.nearest(float("inf"), "E12"), {"given": float("inf"), "row": 4}),
@@ -75,6 +78,7 @@ CASES: list[Raising] = [
     ("NoSuchSpan", MeterError, lambda: Meter.example_hand_held().span(9), {}),
     ("WireNotInTable", MeterError, lambda: Leads.from_wire(1, 0.8, 5), {}),
     ("OverRangeReading", RangeError, lambda: evaluate([TWENTY.read("4.66"), TWENTY.read("1")]), {"index": 1}),
+    ("OutsideDomain", RangeError, lambda: THERMISTOR.resistance_ohm(86), {"given": 86.0, "allowed": (25.0, 85.0)}),
 ]
 
 # Kinds that Python cannot meet, each with the reason.
@@ -83,7 +87,6 @@ NOT_HERE = {
     "UnknownCode": "names, not numbers, stand for choices",
     "BufferTooSmall": "texts are made as long as they are",
     "CorruptMemory": "objects keep their own memory",
-    "OutsideDomain": "no sensors at this door yet",
 }
 
 

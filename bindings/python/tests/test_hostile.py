@@ -20,7 +20,7 @@ import pandas as pd
 import pytest
 
 import reckohm
-from reckohm import distribution, marking, measurement, meter, preferred, uncertainty, verdict
+from reckohm import distribution, marking, measurement, meter, preferred, sensor, uncertainty, verdict
 from reckohm.errors import ReckohmError
 
 HAND_HELD = meter.Meter.example_hand_held()
@@ -33,11 +33,15 @@ LIMITS = verdict.Limits.from_tolerance(1500, 0.05)
 GOOD: dict[str, Any] = {
     "accuracy_counts": 2,
     "area_mm2": 0.5,
+    "b_kelvin": 3977.0,
+    "b_temperatures_c": (25.0, 85.0),
     "bands": "red violet gold gold",
+    "coefficients": [1.129148e-3, 2.34125e-4, 8.76741e-8],
     "conductor_class": 5,
     "coverage_factor": 2.0,
     "discard": 1,
     "display_unit_ohm": 1e3,
+    "domain_c": (-40.0, 85.0),
     "edition": 2016,
     "estimate": ESTIMATE,
     "form": "3 characters",
@@ -56,8 +60,12 @@ GOOD: dict[str, Any] = {
     "ohm": 1462.0,
     "over_range_marks": "OL",
     "p": 0.05,
+    "rated_ohm": 10_000.0,
+    "rated_temperature_c": 25.0,
     "reading": READING,
     "readings": [READING, READING],
+    "reference_ohm": 1.0,
+    "resistance_ohm": 9000.0,
     "resolution_ohm": 1,
     "risk": 0.05,
     "rule": verdict.Rule.guarded(0.05),
@@ -70,6 +78,7 @@ GOOD: dict[str, Any] = {
     "tail_probability": 0.05,
     "tcr_limit": 100.0,
     "tcr_ppm_per_kelvin": 50,
+    "temperature_c": 30.0,
     "temperature_band_c": (18.0, 28.0),
     "text": "472",
     "tolerance": 0.05,
@@ -101,6 +110,7 @@ MAKERS: dict[str, Callable[[], Any]] = {
     "Reading": lambda: READING,
     "Readings": lambda: SPAN.read(["1.462", "OL"]),
     "Rule": lambda: verdict.Rule.max_risk(0.01),
+    "Thermistor": lambda: sensor.Thermistor.b_value(10_000, 25, 3977, (25, 85)),
     "Verdict": lambda: verdict.judge(ESTIMATE, LIMITS, verdict.Rule.guarded(0.05)),
 }
 

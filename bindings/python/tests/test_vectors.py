@@ -20,6 +20,7 @@ from reckohm.errors import ReckohmError
 from reckohm.marking import Marking, both_ways
 from reckohm.measurement import evaluate
 from reckohm.meter import AutoRanger, Choice, Leads, Meter, Span
+from reckohm.sensor import Thermistor
 from reckohm.uncertainty import Estimate, effective_dof
 from reckohm.verdict import Limits, Rule, conformance_probability, judge
 
@@ -142,6 +143,36 @@ def interval(row: Row, method: str) -> Any:
 def whole_interval(row: Row) -> list[Any]:
     e = interval(row, "expanded")
     return [e.half_width, e.coverage_factor, e.lower, e.upper, e.u]
+
+
+def thermistor_of(row: Row) -> Thermistor:
+    a, b, c, d, e, lower, upper = (row.number(place) for place in range(7))
+    if row.function.startswith("sensor.b_value."):
+        return Thermistor.b_value(a, b, c, (d, e)).with_domain((lower, upper))
+    return Thermistor.steinhart_hart([a, b, c, d], e, (lower, upper))
+
+
+def sensed(row: Row) -> list[Any]:
+    """A float, and the same as an array; or an array of single precision."""
+    method = row.function.rpartition(".")[2]
+    single = method.endswith("_f32")
+    convert = getattr(thermistor_of(row), method.removesuffix("_f32"))
+    given = np.array([row.number(7)], dtype=np.float32 if single else np.float64)
+    result = convert(given)
+    assert result.dtype == given.dtype
+    if single:
+        return [float(result[0])]
+    assert convert(row.number(7)) == result[0]
+    return [float(result[0])]
+
+
+def carried(row: Row) -> list[Any]:
+    value, a, b, normal_u, s, dof, below, above = (row.number(place) for place in range(7, 15))
+    given = Estimate(value).with_rectangular(a).with_rectangular(b).with_normal(normal_u)
+    given = given.with_type_a(s, dof).with_one_sided(below, above)
+    to = "resistance_ohm" if row.function.endswith("resistance_estimate") else "temperature_c"
+    out = getattr(thermistor_of(row), to)(given)
+    return [out.value, *out.rectangular, out.normal_u, out.type_a[0][0] if out.type_a else 0.0, out.below, out.above]
 
 
 def of_floats(function: Callable[..., Any], row: Row) -> list[Any]:
@@ -317,6 +348,15 @@ DOORS: dict[str, Callable[[Row], list[Any]]] = {
 }
 
 DOORS |= {
+    f"sensor.{model}.{quantity}": carried if quantity.endswith("estimate") else sensed
+    for model in ("b_value", "steinhart_hart")
+    for quantity in (
+        *(q + form for q in ("resistance_ohm", "slope", "temperature_c") for form in ("", "_f32")),
+        "resistance_estimate",
+        "temperature_estimate",
+    )
+}
+DOORS |= {
     f"distribution.{function}_f32": partial(of_floats, getattr(distribution, function))
     for function in distribution.__all__
     if function.startswith(("normal", "t_"))
@@ -334,14 +374,6 @@ NOT_HERE: dict[str, str] = {
         "uncertainty.probability_below",
         "verdict.judge",
         "verdict.conformance_probability",
-    )
-} | {
-    f"sensor.{model}.{function}": "no sensors at this door yet"
-    for model in ("b_value", "steinhart_hart")
-    for function in (
-        *(q + form for q in ("resistance_ohm", "slope", "temperature_c") for form in ("", "_f32")),
-        "resistance_estimate",
-        "temperature_estimate",
     )
 }
 

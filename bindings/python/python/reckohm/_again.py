@@ -17,6 +17,13 @@ def both_ways(bands: str, edition: int) -> Any:
     return both_ways(bands, edition=edition)
 
 
+def b_value_thermistor(rated_ohm: float, of_c: float, b_kelvin: float, b_of_c: Any, domain_c: Any) -> Any:
+    """`Thermistor.b_value` over its domain."""
+    from .sensor import Thermistor
+
+    return Thermistor.b_value(rated_ohm, of_c, b_kelvin, b_of_c).with_domain(domain_c)
+
+
 def choose(meter: Any, nominal_ohm: float, tolerance: float, meter_temperature_c: float | None) -> Any:
     """`Meter.choose` with its options."""
     return meter.choose(nominal_ohm, tolerance=tolerance, meter_temperature_c=meter_temperature_c)

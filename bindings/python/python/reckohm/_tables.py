@@ -58,6 +58,25 @@ def verdicts(verdicts: Any) -> str:
     return table(f"Verdicts on {parts}", ("answer", "parts", "share"), rows, note)
 
 
+def thermistor(thermistor: Any) -> str:
+    """The table of a thermistor: its parameters, and what it is at five temperatures of its domain."""
+    if thermistor.rated_ohm is not None:
+        rated, of_c, (first, second) = thermistor.rated_ohm, thermistor.rated_temperature_c, thermistor.b_temperatures_c
+        caption = f"Thermistor: {text(rated)} ohm at {of_c:g} °C, B{first:g}/{second:g} = {text(thermistor.b_kelvin)} K"
+    else:
+        a, b, c, d = thermistor.coefficients
+        terms = f"a = {a:g}, b = {b:g}, " + (f"c = {c:g}, " if c else "") + f"d = {d:g} 1/K"
+        caption = f"Thermistor: {terms}, reference {text(thermistor.reference_ohm)} ohm"
+    lower, upper = thermistor.domain_c
+    places = [lower, *(lower + (upper - lower) * quarter / 4 for quarter in (1, 2, 3)), upper]
+    rows = []
+    for temperature_c in places:
+        ohm, slope = thermistor.resistance_ohm(temperature_c), thermistor.slope(temperature_c)
+        rows.append((f"{temperature_c:g}", ohm, slope, f"{100 * slope / ohm:.2f}"))
+    headings = ("temperature, °C", "resistance, ohm", "slope, ohm/K", "slope, %/K")
+    return table(caption, headings, rows, f"Domain {lower:g} °C to {upper:g} °C, zero power.")
+
+
 def choice(choice: Any) -> str:
     """The table of a choice: a row a span."""
     headings = ("span", "shows", "counts used", "U95, ohm", "TUR", "conforms at the centre", "outcome")

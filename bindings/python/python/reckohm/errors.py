@@ -115,6 +115,7 @@ _BY_KIND: dict[str, type[ReckohmError]] = {
     "Contradiction": ContradictionError,
     "MissingArgument": MissingError,
     "OverRangeReading": RangeError,
+    "OutsideDomain": RangeError,
     "UnknownSeries": ChoiceError,
     "UnknownMarks": ChoiceError,
 }
@@ -149,7 +150,7 @@ def _from_core(
     """The exception of a failure in the compiled core; fields that a failure does not use arrive as 0."""
     exception = _class_of(status, kind)
     # Elsewhere the two ends hold other numbers of the failure, which the message says.
-    has_ends = kind in ("ResultOutOfRange", "WrongCount") and lower != 0
+    has_ends = kind == "OutsideDomain" or kind in ("ResultOutOfRange", "WrongCount") and lower != 0
     allowed = (lower, upper) if row or has_ends else None
     if text is None:
         where = index if of_list else None

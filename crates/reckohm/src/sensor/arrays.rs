@@ -3,7 +3,7 @@
 use super::error::{OutsideDomain, SensorError};
 use super::model::{Formula, Model, Thermometer};
 use crate::number::Real;
-use crate::number::arrays::{Question, answer_into, answer_into_valid};
+use crate::number::arrays::{Question, answer_into, answer_into_valid, check};
 use crate::number::batch::PerElement;
 
 /// A model's conversions, each as a formula of one number.
@@ -37,6 +37,39 @@ conversions! {
 }
 
 impl<F: Formula<P>, R: Real, const P: usize> Model<F, R, P> {
+    /// Whether each of many values lies within the domain, as [`resistance_ohm_into`](Model::resistance_ohm_into) and
+    /// [`slope_into`](Model::slope_into) ask before they write: for who goes through an array part by part.
+    ///
+    /// ```
+    /// use reckohm::sensor::BValueThermistor;
+    /// let thermistor = BValueThermistor::<f64>::new(10_000.0, 25.0, 3977.0, [25.0, 85.0])?;
+    /// assert!(thermistor.check_quantities(&[25.0, 85.0]).is_ok());
+    /// assert!(thermistor.check_quantities(&[25.0, 86.0]).is_err());
+    /// # Ok::<(), reckohm::sensor::SensorError>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`SensorError::Element`] with the first failing index and how many failed if a value is outside the domain.
+    pub fn check_quantities(&self, quantity: &[R]) -> Result<(), SensorError> {
+        Ok(check(Forward(*self), quantity)?)
+    }
+
+    /// Whether each of many resistances in ohm lies within those at the ends of the domain.
+    ///
+    /// ```
+    /// use reckohm::sensor::BValueThermistor;
+    /// let thermistor = BValueThermistor::<f64>::new(10_000.0, 25.0, 3977.0, [25.0, 85.0])?;
+    /// assert!(thermistor.check_resistances(&[10_000.0, 1100.0]).is_ok());
+    /// assert!(thermistor.check_resistances(&[10_000.0, 0.0]).is_err());
+    /// # Ok::<(), reckohm::sensor::SensorError>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`SensorError::Element`] with the first failing index and how many failed if a resistance is beyond those.
+    pub fn check_resistances(&self, resistance_ohm: &[R]) -> Result<(), SensorError> {
+        Ok(check(Inverse(*self), resistance_ohm)?)
+    }
+
     /// [`resistance_ohm`](Model::resistance_ohm) of each of many values.
     ///
     /// ```
