@@ -1252,44 +1252,17 @@ struct rko_b_value_thermistor {
 };
 
 /*
- As `rko_b_value_thermistor`, for `float`.
+ `rko_b_value_thermistor` for `float`: the members mean the same.
  */
 struct rko_b_value_thermistor_f32 {
-  /*
-   As of `rko_b_value_thermistor`.
-   */
   float rated_ohm;
-  /*
-   As of `rko_b_value_thermistor`.
-   */
   float rated_temperature_c;
-  /*
-   As of `rko_b_value_thermistor`.
-   */
   float b_kelvin;
-  /*
-   As of `rko_b_value_thermistor`.
-   */
   float b_first_c;
-  /*
-   As of `rko_b_value_thermistor`.
-   */
   float b_second_c;
-  /*
-   As of `rko_b_value_thermistor`.
-   */
   float lower_c;
-  /*
-   As of `rko_b_value_thermistor`.
-   */
   float upper_c;
-  /*
-   As of `rko_b_value_thermistor`.
-   */
   float lowest_ohm;
-  /*
-   As of `rko_b_value_thermistor`.
-   */
   float highest_ohm;
 };
 
@@ -1340,44 +1313,17 @@ struct rko_steinhart_hart {
 };
 
 /*
- As `rko_steinhart_hart`, for `float`.
+ `rko_steinhart_hart` for `float`: the members mean the same.
  */
 struct rko_steinhart_hart_f32 {
-  /*
-   As of `rko_steinhart_hart`.
-   */
   float a;
-  /*
-   As of `rko_steinhart_hart`.
-   */
   float b;
-  /*
-   As of `rko_steinhart_hart`.
-   */
   float c;
-  /*
-   As of `rko_steinhart_hart`.
-   */
   float d;
-  /*
-   As of `rko_steinhart_hart`.
-   */
   float reference_ohm;
-  /*
-   As of `rko_steinhart_hart`.
-   */
   float lower_c;
-  /*
-   As of `rko_steinhart_hart`.
-   */
   float upper_c;
-  /*
-   As of `rko_steinhart_hart`.
-   */
   float lowest_ohm;
-  /*
-   As of `rko_steinhart_hart`.
-   */
   float highest_ohm;
 };
 
@@ -2813,6 +2759,17 @@ rko_status rko_b_value_thermistor_new(double rated_ohm,
                                       struct rko_detail *detail);
 
 /*
+ `rko_b_value_thermistor_new` for `float`.
+ */
+rko_status rko_b_value_thermistor_new_f32(float rated_ohm,
+                                          float rated_temperature_c,
+                                          float b_kelvin,
+                                          float b_first_c,
+                                          float b_second_c,
+                                          struct rko_b_value_thermistor_f32 *thermistor,
+                                          struct rko_detail *detail);
+
+/*
  The same thermistor over another domain: a narrower one, or a wider one over which its parameters are known to hold.
 
  Given: `thermistor`, as it was filled; `lower_c` and `upper_c`, -200 to 1000, the lower one first.
@@ -2824,6 +2781,15 @@ rko_status rko_b_value_thermistor_with_domain(const struct rko_b_value_thermisto
                                               double upper_c,
                                               struct rko_b_value_thermistor *with_it,
                                               struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_with_domain` for `float`.
+ */
+rko_status rko_b_value_thermistor_with_domain_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                  float lower_c,
+                                                  float upper_c,
+                                                  struct rko_b_value_thermistor_f32 *with_it,
+                                                  struct rko_detail *detail);
 
 /*
  The resistance of a thermistor, ohm.
@@ -2838,6 +2804,14 @@ rko_status rko_b_value_thermistor_resistance_ohm(const struct rko_b_value_thermi
                                                  struct rko_detail *detail);
 
 /*
+ `rko_b_value_thermistor_resistance_ohm` for `float`.
+ */
+rko_status rko_b_value_thermistor_resistance_ohm_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                     float temperature_c,
+                                                     float *resistance_ohm,
+                                                     struct rko_detail *detail);
+
+/*
  `rko_b_value_thermistor_resistance_ohm` for each of `count` values.
  */
 rko_status rko_b_value_thermistor_resistance_ohm_n(const struct rko_b_value_thermistor *thermistor,
@@ -2846,6 +2820,16 @@ rko_status rko_b_value_thermistor_resistance_ohm_n(const struct rko_b_value_ther
                                                    double *resistance_ohm,
                                                    uint8_t *valid,
                                                    struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_resistance_ohm_n` for `float`.
+ */
+rko_status rko_b_value_thermistor_resistance_ohm_n_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                       const float *temperature_c,
+                                                       size_t count,
+                                                       float *resistance_ohm,
+                                                       uint8_t *valid,
+                                                       struct rko_detail *detail);
 
 /*
  How much the resistance of a thermistor changes with the temperature, ohm a kelvin: the derivative of the formula itself.
@@ -2860,6 +2844,14 @@ rko_status rko_b_value_thermistor_slope_ohm_per_kelvin(const struct rko_b_value_
                                                        struct rko_detail *detail);
 
 /*
+ `rko_b_value_thermistor_slope_ohm_per_kelvin` for `float`.
+ */
+rko_status rko_b_value_thermistor_slope_ohm_per_kelvin_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                           float temperature_c,
+                                                           float *slope_ohm_per_kelvin,
+                                                           struct rko_detail *detail);
+
+/*
  `rko_b_value_thermistor_slope_ohm_per_kelvin` for each of `count` values.
  */
 rko_status rko_b_value_thermistor_slope_ohm_per_kelvin_n(const struct rko_b_value_thermistor *thermistor,
@@ -2868,6 +2860,16 @@ rko_status rko_b_value_thermistor_slope_ohm_per_kelvin_n(const struct rko_b_valu
                                                          double *slope_ohm_per_kelvin,
                                                          uint8_t *valid,
                                                          struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_slope_ohm_per_kelvin_n` for `float`.
+ */
+rko_status rko_b_value_thermistor_slope_ohm_per_kelvin_n_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                             const float *temperature_c,
+                                                             size_t count,
+                                                             float *slope_ohm_per_kelvin,
+                                                             uint8_t *valid,
+                                                             struct rko_detail *detail);
 
 /*
  The temperature of a thermistor, degrees Celsius.
@@ -2882,6 +2884,14 @@ rko_status rko_b_value_thermistor_temperature_c(const struct rko_b_value_thermis
                                                 struct rko_detail *detail);
 
 /*
+ `rko_b_value_thermistor_temperature_c` for `float`.
+ */
+rko_status rko_b_value_thermistor_temperature_c_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                    float resistance_ohm,
+                                                    float *temperature_c,
+                                                    struct rko_detail *detail);
+
+/*
  `rko_b_value_thermistor_temperature_c` for each of `count` values.
  */
 rko_status rko_b_value_thermistor_temperature_c_n(const struct rko_b_value_thermistor *thermistor,
@@ -2890,6 +2900,16 @@ rko_status rko_b_value_thermistor_temperature_c_n(const struct rko_b_value_therm
                                                   double *temperature_c,
                                                   uint8_t *valid,
                                                   struct rko_detail *detail);
+
+/*
+ `rko_b_value_thermistor_temperature_c_n` for `float`.
+ */
+rko_status rko_b_value_thermistor_temperature_c_n_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                      const float *resistance_ohm,
+                                                      size_t count,
+                                                      float *temperature_c,
+                                                      uint8_t *valid,
+                                                      struct rko_detail *detail);
 
 /*
  The resistance where the temperature is uncertain: every part of the estimate scaled by the slope there. This is linear, so it
@@ -2907,6 +2927,14 @@ rko_status rko_b_value_thermistor_resistance_estimate(const struct rko_b_value_t
                                                       struct rko_detail *detail);
 
 /*
+ `rko_b_value_thermistor_resistance_estimate` for `float`.
+ */
+rko_status rko_b_value_thermistor_resistance_estimate_f32(const struct rko_b_value_thermistor_f32 *thermistor,
+                                                          const struct rko_estimate_f32 *temperature,
+                                                          struct rko_estimate_f32 *resistance,
+                                                          struct rko_detail *detail);
+
+/*
  The temperature where the resistance is uncertain: every part of the estimate divided by the slope there. This is linear, so
  it holds as long as the slope changes little within the uncertainty; the parameters count as exact.
 
@@ -2920,88 +2948,6 @@ rko_status rko_b_value_thermistor_temperature_estimate(const struct rko_b_value_
                                                        const struct rko_estimate *resistance,
                                                        struct rko_estimate *temperature,
                                                        struct rko_detail *detail);
-
-/*
- `rko_b_value_thermistor_new` for `float`.
- */
-rko_status rko_b_value_thermistor_new_f32(float rated_ohm,
-                                          float rated_temperature_c,
-                                          float b_kelvin,
-                                          float b_first_c,
-                                          float b_second_c,
-                                          struct rko_b_value_thermistor_f32 *thermistor,
-                                          struct rko_detail *detail);
-
-/*
- `rko_b_value_thermistor_with_domain` for `float`.
- */
-rko_status rko_b_value_thermistor_with_domain_f32(const struct rko_b_value_thermistor_f32 *thermistor,
-                                                  float lower_c,
-                                                  float upper_c,
-                                                  struct rko_b_value_thermistor_f32 *with_it,
-                                                  struct rko_detail *detail);
-
-/*
- `rko_b_value_thermistor_resistance_ohm` for `float`.
- */
-rko_status rko_b_value_thermistor_resistance_ohm_f32(const struct rko_b_value_thermistor_f32 *thermistor,
-                                                     float temperature_c,
-                                                     float *resistance_ohm,
-                                                     struct rko_detail *detail);
-
-/*
- `rko_b_value_thermistor_resistance_ohm_n` for `float`.
- */
-rko_status rko_b_value_thermistor_resistance_ohm_n_f32(const struct rko_b_value_thermistor_f32 *thermistor,
-                                                       const float *temperature_c,
-                                                       size_t count,
-                                                       float *resistance_ohm,
-                                                       uint8_t *valid,
-                                                       struct rko_detail *detail);
-
-/*
- `rko_b_value_thermistor_slope_ohm_per_kelvin` for `float`.
- */
-rko_status rko_b_value_thermistor_slope_ohm_per_kelvin_f32(const struct rko_b_value_thermistor_f32 *thermistor,
-                                                           float temperature_c,
-                                                           float *slope_ohm_per_kelvin,
-                                                           struct rko_detail *detail);
-
-/*
- `rko_b_value_thermistor_slope_ohm_per_kelvin_n` for `float`.
- */
-rko_status rko_b_value_thermistor_slope_ohm_per_kelvin_n_f32(const struct rko_b_value_thermistor_f32 *thermistor,
-                                                             const float *temperature_c,
-                                                             size_t count,
-                                                             float *slope_ohm_per_kelvin,
-                                                             uint8_t *valid,
-                                                             struct rko_detail *detail);
-
-/*
- `rko_b_value_thermistor_temperature_c` for `float`.
- */
-rko_status rko_b_value_thermistor_temperature_c_f32(const struct rko_b_value_thermistor_f32 *thermistor,
-                                                    float resistance_ohm,
-                                                    float *temperature_c,
-                                                    struct rko_detail *detail);
-
-/*
- `rko_b_value_thermistor_temperature_c_n` for `float`.
- */
-rko_status rko_b_value_thermistor_temperature_c_n_f32(const struct rko_b_value_thermistor_f32 *thermistor,
-                                                      const float *resistance_ohm,
-                                                      size_t count,
-                                                      float *temperature_c,
-                                                      uint8_t *valid,
-                                                      struct rko_detail *detail);
-
-/*
- `rko_b_value_thermistor_resistance_estimate` for `float`.
- */
-rko_status rko_b_value_thermistor_resistance_estimate_f32(const struct rko_b_value_thermistor_f32 *thermistor,
-                                                          const struct rko_estimate_f32 *temperature,
-                                                          struct rko_estimate_f32 *resistance,
-                                                          struct rko_detail *detail);
 
 /*
  `rko_b_value_thermistor_temperature_estimate` for `float`.
@@ -3031,6 +2977,16 @@ rko_status rko_steinhart_hart_three_terms(const double *coefficients,
                                           struct rko_detail *detail);
 
 /*
+ `rko_steinhart_hart_three_terms` for `float`.
+ */
+rko_status rko_steinhart_hart_three_terms_f32(const float *coefficients,
+                                              float reference_ohm,
+                                              float lower_c,
+                                              float upper_c,
+                                              struct rko_steinhart_hart_f32 *thermistor,
+                                              struct rko_detail *detail);
+
+/*
  Fills a thermistor of four terms: 1/T = a + b·L + c·L² + d·L³.
 
  Given: `coefficients`, four of them: a, b, c and d in 1/K; all else as of `rko_steinhart_hart_three_terms`.
@@ -3046,6 +3002,16 @@ rko_status rko_steinhart_hart_four_terms(const double *coefficients,
                                          struct rko_detail *detail);
 
 /*
+ `rko_steinhart_hart_four_terms` for `float`.
+ */
+rko_status rko_steinhart_hart_four_terms_f32(const float *coefficients,
+                                             float reference_ohm,
+                                             float lower_c,
+                                             float upper_c,
+                                             struct rko_steinhart_hart_f32 *thermistor,
+                                             struct rko_detail *detail);
+
+/*
  The same thermistor over another domain: a narrower one, or a wider one over which its parameters are known to hold.
 
  Given: `thermistor`, as it was filled; `lower_c` and `upper_c`, -200 to 1000, the lower one first.
@@ -3057,6 +3023,15 @@ rko_status rko_steinhart_hart_with_domain(const struct rko_steinhart_hart *therm
                                           double upper_c,
                                           struct rko_steinhart_hart *with_it,
                                           struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_with_domain` for `float`.
+ */
+rko_status rko_steinhart_hart_with_domain_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                              float lower_c,
+                                              float upper_c,
+                                              struct rko_steinhart_hart_f32 *with_it,
+                                              struct rko_detail *detail);
 
 /*
  The resistance of a thermistor, ohm.
@@ -3071,6 +3046,14 @@ rko_status rko_steinhart_hart_resistance_ohm(const struct rko_steinhart_hart *th
                                              struct rko_detail *detail);
 
 /*
+ `rko_steinhart_hart_resistance_ohm` for `float`.
+ */
+rko_status rko_steinhart_hart_resistance_ohm_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                 float temperature_c,
+                                                 float *resistance_ohm,
+                                                 struct rko_detail *detail);
+
+/*
  `rko_steinhart_hart_resistance_ohm` for each of `count` values.
  */
 rko_status rko_steinhart_hart_resistance_ohm_n(const struct rko_steinhart_hart *thermistor,
@@ -3079,6 +3062,16 @@ rko_status rko_steinhart_hart_resistance_ohm_n(const struct rko_steinhart_hart *
                                                double *resistance_ohm,
                                                uint8_t *valid,
                                                struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_resistance_ohm_n` for `float`.
+ */
+rko_status rko_steinhart_hart_resistance_ohm_n_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                   const float *temperature_c,
+                                                   size_t count,
+                                                   float *resistance_ohm,
+                                                   uint8_t *valid,
+                                                   struct rko_detail *detail);
 
 /*
  How much the resistance of a thermistor changes with the temperature, ohm a kelvin: the derivative of the formula itself.
@@ -3093,6 +3086,14 @@ rko_status rko_steinhart_hart_slope_ohm_per_kelvin(const struct rko_steinhart_ha
                                                    struct rko_detail *detail);
 
 /*
+ `rko_steinhart_hart_slope_ohm_per_kelvin` for `float`.
+ */
+rko_status rko_steinhart_hart_slope_ohm_per_kelvin_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                       float temperature_c,
+                                                       float *slope_ohm_per_kelvin,
+                                                       struct rko_detail *detail);
+
+/*
  `rko_steinhart_hart_slope_ohm_per_kelvin` for each of `count` values.
  */
 rko_status rko_steinhart_hart_slope_ohm_per_kelvin_n(const struct rko_steinhart_hart *thermistor,
@@ -3101,6 +3102,16 @@ rko_status rko_steinhart_hart_slope_ohm_per_kelvin_n(const struct rko_steinhart_
                                                      double *slope_ohm_per_kelvin,
                                                      uint8_t *valid,
                                                      struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_slope_ohm_per_kelvin_n` for `float`.
+ */
+rko_status rko_steinhart_hart_slope_ohm_per_kelvin_n_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                         const float *temperature_c,
+                                                         size_t count,
+                                                         float *slope_ohm_per_kelvin,
+                                                         uint8_t *valid,
+                                                         struct rko_detail *detail);
 
 /*
  The temperature of a thermistor, degrees Celsius.
@@ -3115,6 +3126,14 @@ rko_status rko_steinhart_hart_temperature_c(const struct rko_steinhart_hart *the
                                             struct rko_detail *detail);
 
 /*
+ `rko_steinhart_hart_temperature_c` for `float`.
+ */
+rko_status rko_steinhart_hart_temperature_c_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                float resistance_ohm,
+                                                float *temperature_c,
+                                                struct rko_detail *detail);
+
+/*
  `rko_steinhart_hart_temperature_c` for each of `count` values.
  */
 rko_status rko_steinhart_hart_temperature_c_n(const struct rko_steinhart_hart *thermistor,
@@ -3123,6 +3142,16 @@ rko_status rko_steinhart_hart_temperature_c_n(const struct rko_steinhart_hart *t
                                               double *temperature_c,
                                               uint8_t *valid,
                                               struct rko_detail *detail);
+
+/*
+ `rko_steinhart_hart_temperature_c_n` for `float`.
+ */
+rko_status rko_steinhart_hart_temperature_c_n_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                  const float *resistance_ohm,
+                                                  size_t count,
+                                                  float *temperature_c,
+                                                  uint8_t *valid,
+                                                  struct rko_detail *detail);
 
 /*
  The resistance where the temperature is uncertain: every part of the estimate scaled by the slope there. This is linear, so it
@@ -3140,6 +3169,14 @@ rko_status rko_steinhart_hart_resistance_estimate(const struct rko_steinhart_har
                                                   struct rko_detail *detail);
 
 /*
+ `rko_steinhart_hart_resistance_estimate` for `float`.
+ */
+rko_status rko_steinhart_hart_resistance_estimate_f32(const struct rko_steinhart_hart_f32 *thermistor,
+                                                      const struct rko_estimate_f32 *temperature,
+                                                      struct rko_estimate_f32 *resistance,
+                                                      struct rko_detail *detail);
+
+/*
  The temperature where the resistance is uncertain: every part of the estimate divided by the slope there. This is linear, so
  it holds as long as the slope changes little within the uncertainty; the parameters count as exact.
 
@@ -3153,97 +3190,6 @@ rko_status rko_steinhart_hart_temperature_estimate(const struct rko_steinhart_ha
                                                    const struct rko_estimate *resistance,
                                                    struct rko_estimate *temperature,
                                                    struct rko_detail *detail);
-
-/*
- `rko_steinhart_hart_three_terms` for `float`.
- */
-rko_status rko_steinhart_hart_three_terms_f32(const float *coefficients,
-                                              float reference_ohm,
-                                              float lower_c,
-                                              float upper_c,
-                                              struct rko_steinhart_hart_f32 *thermistor,
-                                              struct rko_detail *detail);
-
-/*
- `rko_steinhart_hart_four_terms` for `float`.
- */
-rko_status rko_steinhart_hart_four_terms_f32(const float *coefficients,
-                                             float reference_ohm,
-                                             float lower_c,
-                                             float upper_c,
-                                             struct rko_steinhart_hart_f32 *thermistor,
-                                             struct rko_detail *detail);
-
-/*
- `rko_steinhart_hart_with_domain` for `float`.
- */
-rko_status rko_steinhart_hart_with_domain_f32(const struct rko_steinhart_hart_f32 *thermistor,
-                                              float lower_c,
-                                              float upper_c,
-                                              struct rko_steinhart_hart_f32 *with_it,
-                                              struct rko_detail *detail);
-
-/*
- `rko_steinhart_hart_resistance_ohm` for `float`.
- */
-rko_status rko_steinhart_hart_resistance_ohm_f32(const struct rko_steinhart_hart_f32 *thermistor,
-                                                 float temperature_c,
-                                                 float *resistance_ohm,
-                                                 struct rko_detail *detail);
-
-/*
- `rko_steinhart_hart_resistance_ohm_n` for `float`.
- */
-rko_status rko_steinhart_hart_resistance_ohm_n_f32(const struct rko_steinhart_hart_f32 *thermistor,
-                                                   const float *temperature_c,
-                                                   size_t count,
-                                                   float *resistance_ohm,
-                                                   uint8_t *valid,
-                                                   struct rko_detail *detail);
-
-/*
- `rko_steinhart_hart_slope_ohm_per_kelvin` for `float`.
- */
-rko_status rko_steinhart_hart_slope_ohm_per_kelvin_f32(const struct rko_steinhart_hart_f32 *thermistor,
-                                                       float temperature_c,
-                                                       float *slope_ohm_per_kelvin,
-                                                       struct rko_detail *detail);
-
-/*
- `rko_steinhart_hart_slope_ohm_per_kelvin_n` for `float`.
- */
-rko_status rko_steinhart_hart_slope_ohm_per_kelvin_n_f32(const struct rko_steinhart_hart_f32 *thermistor,
-                                                         const float *temperature_c,
-                                                         size_t count,
-                                                         float *slope_ohm_per_kelvin,
-                                                         uint8_t *valid,
-                                                         struct rko_detail *detail);
-
-/*
- `rko_steinhart_hart_temperature_c` for `float`.
- */
-rko_status rko_steinhart_hart_temperature_c_f32(const struct rko_steinhart_hart_f32 *thermistor,
-                                                float resistance_ohm,
-                                                float *temperature_c,
-                                                struct rko_detail *detail);
-
-/*
- `rko_steinhart_hart_temperature_c_n` for `float`.
- */
-rko_status rko_steinhart_hart_temperature_c_n_f32(const struct rko_steinhart_hart_f32 *thermistor,
-                                                  const float *resistance_ohm,
-                                                  size_t count,
-                                                  float *temperature_c,
-                                                  uint8_t *valid,
-                                                  struct rko_detail *detail);
-
-/*
- `rko_steinhart_hart_resistance_estimate` for `float`.
- */
-rko_status rko_steinhart_hart_resistance_estimate_f32(const struct rko_steinhart_hart_f32 *thermistor,
-                                                      const struct rko_estimate_f32 *temperature,
-                                                      struct rko_estimate_f32 *resistance,
-                                                      struct rko_detail *detail);
 
 /*
  `rko_steinhart_hart_temperature_estimate` for `float`.

@@ -8,6 +8,9 @@ macro_rules! in_float {
     ([f64; $count:literal]) => {
         [f32; $count]
     };
+    (rko_b_value_thermistor) => {
+        crate::sensor::rko_b_value_thermistor_f32
+    };
     (rko_decision) => {
         crate::verdict::rko_decision_f32
     };
@@ -22,6 +25,9 @@ macro_rules! in_float {
     };
     (rko_rule) => {
         crate::rule::rko_rule_f32
+    };
+    (rko_steinhart_hart) => {
+        crate::sensor::rko_steinhart_hart_f32
     };
     (rko_verdict) => {
         crate::verdict::rko_verdict_f32

@@ -11,6 +11,7 @@ use reckohm::uncertainty::Estimate;
 use crate::answer::{DoorError, Outcome, one};
 use crate::array::{Results, array};
 use crate::detail::{rko_detail, rko_status};
+use crate::estimate::{rko_estimate, rko_estimate_f32};
 use crate::pointer::{element, item, items};
 
 /// A struct that holds a model.
@@ -132,19 +133,35 @@ conversions! {
     temperature_c, temperature_c_n: temperature_of, temperature_c_into;
 }
 
+/// A struct that holds an estimate.
+pub(super) trait Uncertain<R: Real>: Copy + From<Estimate<R>> {
+    fn estimate(self) -> Outcome<Estimate<R>>;
+}
+
+impl Uncertain<f64> for rko_estimate {
+    fn estimate(self) -> Outcome<Estimate<f64>> {
+        self.to_core()
+    }
+}
+
+impl Uncertain<f32> for rko_estimate_f32 {
+    fn estimate(self) -> Outcome<Estimate<f32>> {
+        self.to_core()
+    }
+}
+
 /// The resistance where the temperature is uncertain, or with `of_resistance` the other way.
-pub(super) unsafe fn estimate<K: Kept, E: Copy + From<Estimate<K::Number>>>(
+pub(super) unsafe fn estimate<K: Kept, E: Uncertain<K::Number>>(
     kept: *const K,
     given: *const E,
     of_resistance: bool,
-    to_core: impl FnOnce(E) -> Outcome<Estimate<K::Number>>,
     output: *mut E,
     detail: *mut rko_detail,
 ) -> rko_status {
     // SAFETY: as the caller of this door promises.
     unsafe {
         one(output, 3, detail, || {
-            let (model, given) = (whole(item(kept, 1)?)?, to_core(*item(given, 2)?)?);
+            let (model, given) = (whole(item(kept, 1)?)?, item(given, 2)?.estimate()?);
             Ok(if of_resistance { model.temperature_estimate(&given) } else { model.resistance_estimate(&given) }?
                 .into())
         })
