@@ -27,8 +27,9 @@
  *   Float      Structs and functions whose name ends in _f32 are the twins in float of those without it, with the same
  *              members, arguments, ranges and statuses. They compute in float alone: of double there is nothing but the
  *              members of a detail. Each number is rounded once, to float, where the twin rounds it to double.
- *   Threads    Every function may be called from any thread at any time. There is no heap use, no global state and no
- *              locale. Large arrays may be split over threads as you like: the results are the same.
+ *   Threads    Every function may be called from any thread at any time. There is no locale, and no state but the limit of
+ *              rko_limit_threads. A host library splits calls on large arrays over the cores and takes some heap for
+ *              that; nothing else does. Arrays may be split as you like: the results are the same.
  *
  * Caution: measure only parts that are disconnected and discharged. Hot filaments burn, and no meter goes across a person
  * or an energised circuit. Follow local codes, and leave mains work to licensed people.
@@ -270,6 +271,21 @@
  The resistance is beyond the highest span.
  */
 #define RKO_STEP_BEYOND_HIGHEST 4
+
+/*
+ Of `one_for_all` in the functions on columns: `u` points to one number that holds for all elements.
+ */
+#define RKO_ONE_U 1
+
+/*
+ Of `one_for_all`: so does `dof`.
+ */
+#define RKO_ONE_DOF 2
+
+/*
+ Of `one_for_all`: so does `rectangular`.
+ */
+#define RKO_ONE_RECTANGULAR 4
 
 /*
  The version of this binary interface. It grows with every change that a compiled caller would feel.
@@ -772,6 +788,83 @@ struct rko_assessment {
 };
 
 /*
+ Limits of a resistance, both included. An infinite end is left open; at least one is finite.
+ */
+struct rko_limits {
+  /*
+   The lower end in ohm; minus infinity leaves it open.
+   */
+  double lower_ohm;
+  /*
+   The upper end in ohm; infinity leaves it open.
+   */
+  double upper_ohm;
+};
+
+/*
+ `rko_limits` for `float`: the members mean the same.
+ */
+struct rko_limits_f32 {
+  float lower_ohm;
+  float upper_ohm;
+};
+
+/*
+ A decision rule, agreed before the measurement (ISO/IEC 17025 7.8.6).
+ */
+struct rko_rule {
+  /*
+   The agreed risk, in (0, 0.5); 0 and not read for simple acceptance.
+   */
+  double risk;
+  /*
+   `RKO_RULE_SIMPLE_ACCEPTANCE`, `RKO_RULE_GUARDED` or `RKO_RULE_MAX_RISK`.
+   */
+  uint32_t kind;
+  /*
+   Must be 0.
+   */
+  uint32_t reserved;
+};
+
+/*
+ What a verdict answers, without what else it shows.
+ */
+struct rko_decision {
+  /*
+   The probability that the part lies within its limits, from this measurement alone, no prior; one-sided parts are
+   taken where they make it smallest.
+   */
+  double conformance_probability;
+  /*
+   `RKO_ANSWER_CONFORMS`, `RKO_ANSWER_DOES_NOT_CONFORM` or `RKO_ANSWER_UNDECIDED`.
+   */
+  uint32_t answer;
+  /*
+   Where the value itself lies: `RKO_SIDE_INSIDE` or `RKO_SIDE_OUTSIDE`.
+   */
+  uint32_t side;
+};
+
+/*
+ `rko_rule` for `float`: the members mean the same.
+ */
+struct rko_rule_f32 {
+  float risk;
+  uint32_t kind;
+  uint32_t reserved;
+};
+
+/*
+ `rko_decision` for `float`: the members mean the same.
+ */
+struct rko_decision_f32 {
+  float conformance_probability;
+  uint32_t answer;
+  uint32_t side;
+};
+
+/*
  A value with the shape of its uncertainty, all in one unit.
 
  Where a meter's accuracy clause dominates, the error is rectangular, not normal, and no fixed factor of u is right:
@@ -900,28 +993,6 @@ struct rko_leads {
    Class of the conductor, 1, 2 or 5, if from its wire, else 0.
    */
   uint32_t wire_class;
-};
-
-/*
- Limits of a resistance, both included. An infinite end is left open; at least one is finite.
- */
-struct rko_limits {
-  /*
-   The lower end in ohm; minus infinity leaves it open.
-   */
-  double lower_ohm;
-  /*
-   The upper end in ohm; infinity leaves it open.
-   */
-  double upper_ohm;
-};
-
-/*
- `rko_limits` for `float`: the members mean the same.
- */
-struct rko_limits_f32 {
-  float lower_ohm;
-  float upper_ohm;
 };
 
 /*
@@ -1179,33 +1250,6 @@ struct rko_measurement {
 };
 
 /*
- A decision rule, agreed before the measurement (ISO/IEC 17025 7.8.6).
- */
-struct rko_rule {
-  /*
-   The agreed risk, in (0, 0.5); 0 and not read for simple acceptance.
-   */
-  double risk;
-  /*
-   `RKO_RULE_SIMPLE_ACCEPTANCE`, `RKO_RULE_GUARDED` or `RKO_RULE_MAX_RISK`.
-   */
-  uint32_t kind;
-  /*
-   Must be 0.
-   */
-  uint32_t reserved;
-};
-
-/*
- `rko_rule` for `float`: the members mean the same.
- */
-struct rko_rule_f32 {
-  float risk;
-  uint32_t kind;
-  uint32_t reserved;
-};
-
-/*
  A thermistor by its rated resistance and B-value: R = R_N·exp(B·(1/T - 1/T_N)), with the resistance R at zero power and T
  in kelvin. `rko_b_value_thermistor_new` fills it; its members are for reading. It may be copied, and stored by a program
  that is linked with the same library.
@@ -1397,34 +1441,6 @@ struct rko_verdict_f32 {
 };
 
 /*
- What a verdict answers, without what else it shows.
- */
-struct rko_decision {
-  /*
-   The probability that the part lies within its limits, from this measurement alone, no prior; one-sided parts are
-   taken where they make it smallest.
-   */
-  double conformance_probability;
-  /*
-   `RKO_ANSWER_CONFORMS`, `RKO_ANSWER_DOES_NOT_CONFORM` or `RKO_ANSWER_UNDECIDED`.
-   */
-  uint32_t answer;
-  /*
-   Where the value itself lies: `RKO_SIDE_INSIDE` or `RKO_SIDE_OUTSIDE`.
-   */
-  uint32_t side;
-};
-
-/*
- `rko_decision` for `float`: the members mean the same.
- */
-struct rko_decision_f32 {
-  float conformance_probability;
-  uint32_t answer;
-  uint32_t side;
-};
-
-/*
  The function did what it was asked for, and its outputs are written.
  */
 #define RKO_OK 0
@@ -1529,6 +1545,79 @@ rko_status rko_meter_next_span(const struct rko_span *spans,
                                uint32_t *step,
                                size_t *next,
                                struct rko_detail *detail);
+
+/*
+ The probability that the true value lies within the limits for each of `count` measurements in columns, as
+ `rko_conformance_probability` has it for the estimate of one. It is by far the quickest way to many.
+
+ Given: `value`, in ohm; `u`, standard uncertainties in ohm, null for none; `dof`, degrees of freedom of these, null or
+ infinite for normal parts; `rectangular`, half-widths in ohm of one rectangular part each, a meter's accuracy clause
+ say, null for none; `one_for_all`, a sum of `RKO_ONE_...`: which of the three point to one number for all; `limits`.
+ Written: `probability`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_RESULT_OUT_OF_RANGE`,
+ `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: JCGM 106 7.
+ */
+rko_status rko_columns_conformance_probability_n(const double *value,
+                                                 const double *u,
+                                                 const double *dof,
+                                                 const double *rectangular,
+                                                 uint32_t one_for_all,
+                                                 size_t count,
+                                                 const struct rko_limits *limits,
+                                                 double *probability,
+                                                 uint8_t *valid,
+                                                 struct rko_detail *detail);
+
+/*
+ `rko_columns_conformance_probability_n` for `float`.
+ */
+rko_status rko_columns_conformance_probability_n_f32(const float *value,
+                                                     const float *u,
+                                                     const float *dof,
+                                                     const float *rectangular,
+                                                     uint32_t one_for_all,
+                                                     size_t count,
+                                                     const struct rko_limits_f32 *limits,
+                                                     float *probability,
+                                                     uint8_t *valid,
+                                                     struct rko_detail *detail);
+
+/*
+ The decision on each of `count` measurements in columns, as `rko_judge_answer` has it for the estimate of one.
+
+ Given: the columns as of `rko_columns_conformance_probability_n`; `limits` and `rule`, the same for all.
+ Written: `decisions`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_RESULT_OUT_OF_RANGE`,
+ `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: JCGM 106, ISO 14253-1.
+ */
+rko_status rko_columns_judge_answer_n(const double *value,
+                                      const double *u,
+                                      const double *dof,
+                                      const double *rectangular,
+                                      uint32_t one_for_all,
+                                      size_t count,
+                                      const struct rko_limits *limits,
+                                      const struct rko_rule *rule,
+                                      struct rko_decision *decisions,
+                                      uint8_t *valid,
+                                      struct rko_detail *detail);
+
+/*
+ `rko_columns_judge_answer_n` for `float`.
+ */
+rko_status rko_columns_judge_answer_n_f32(const float *value,
+                                          const float *u,
+                                          const float *dof,
+                                          const float *rectangular,
+                                          uint32_t one_for_all,
+                                          size_t count,
+                                          const struct rko_limits_f32 *limits,
+                                          const struct rko_rule_f32 *rule,
+                                          struct rko_decision_f32 *decisions,
+                                          uint8_t *valid,
+                                          struct rko_detail *detail);
 
 /*
  The version of the binary interface that the library was built with. A program compares it with `RKO_ABI_VERSION`
@@ -2445,6 +2534,13 @@ rko_status rko_measurement_evaluate(const struct rko_span *span,
                                     size_t span_count,
                                     struct rko_measurement *measurement,
                                     struct rko_detail *detail);
+
+/*
+ Limits how many threads a call on large arrays may use in this process from now on; 0 takes the limit away, which is how it
+ begins: as many as there are cores that the process may use. For programs that spread calls over the cores themselves. No
+ result depends on it. In a library for bare metal it does nothing.
+ */
+void rko_limit_threads(uint32_t threads);
 
 /*
  The values of one decade, in [1, 10), in ascending order.

@@ -74,5 +74,9 @@ pub(crate) fn names_elements(detail: &Detail) -> bool {
     let of_distribution = matches!(DistributionError::from_detail(detail), Some(DistributionError::Element { .. }))
         || matches!(DistributionError::from_detail(&plain), Some(DistributionError::Element { .. }));
     let of_sensor = matches!(SensorError::from_detail(detail), Some(SensorError::Element { .. }));
-    of_sensor || detail.argument == 199 && of_preferred || matches!(detail.argument, 21 | 89) && of_distribution
+    let of_columns = matches!(VerdictError::from_detail(&plain), Some(VerdictError::Element { .. }));
+    of_sensor
+        || detail.argument == 199 && of_preferred
+        || detail.argument == 449 && of_columns
+        || matches!(detail.argument, 21 | 89) && of_distribution
 }

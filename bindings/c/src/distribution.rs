@@ -1,10 +1,17 @@
 //! The normal and Student t distributions.
 
 use crate::answer::one;
-use crate::array::{Results, array};
+use crate::array::Results;
 use crate::detail::rko_detail;
+use crate::parts::{Asked, in_parts};
 use crate::pointer::{element, items};
 use crate::twins::twins;
+
+/// From so many elements on a thread is worth it: a few nanoseconds an element, some ten, some hundred, thousands.
+const CHEAP: usize = 1 << 16;
+const MIDDLING: usize = 1 << 12;
+const DEAR: usize = 1 << 11;
+const DEAREST: usize = 1 << 7;
 
 twins! {
     /// The probability that a standard normal value is below `z`; 0 where it is below the smallest number of its type.
@@ -27,13 +34,19 @@ twins! {
         valid: *mut u8,
         detail: *mut rko_detail,
     )
-    asking distribution: normal_below_into = normal_below_f32_into, normal_below = normal_below_f32
+    asking distribution: normal_below_check = normal_below_f32_check, normal_below_into = normal_below_f32_into,
+        normal_below_into_valid = normal_below_f32_into_valid, normal_below = normal_below_f32
     {
-        array(
+        in_parts(
             Results { count, output: probability, position: 3, valid, detail },
+            CHEAP,
             || items(z, count, 1),
-            |z, output| Ok(asked::normal_below_into(z, output)?),
-            |z, index| Ok(asked::normal_below(*element(z, index)?)?),
+            Asked {
+                check: |z| Ok(asked::normal_below_check(z)?),
+                whole: |z, output: &mut [_]| Ok(asked::normal_below_into(z, output)?),
+                masked: |z, output: &mut [_], valid: &mut [bool]| Ok(asked::normal_below_into_valid(z, output, valid)?),
+                one: |z, index| Ok(asked::normal_below(*element(z, index)?)?),
+            },
         )
     }
 
@@ -57,13 +70,19 @@ twins! {
         valid: *mut u8,
         detail: *mut rko_detail,
     )
-    asking distribution: normal_above_into = normal_above_f32_into, normal_above = normal_above_f32
+    asking distribution: normal_above_check = normal_above_f32_check, normal_above_into = normal_above_f32_into,
+        normal_above_into_valid = normal_above_f32_into_valid, normal_above = normal_above_f32
     {
-        array(
+        in_parts(
             Results { count, output: probability, position: 3, valid, detail },
+            CHEAP,
             || items(z, count, 1),
-            |z, output| Ok(asked::normal_above_into(z, output)?),
-            |z, index| Ok(asked::normal_above(*element(z, index)?)?),
+            Asked {
+                check: |z| Ok(asked::normal_above_check(z)?),
+                whole: |z, output: &mut [_]| Ok(asked::normal_above_into(z, output)?),
+                masked: |z, output: &mut [_], valid: &mut [bool]| Ok(asked::normal_above_into_valid(z, output, valid)?),
+                one: |z, index| Ok(asked::normal_above(*element(z, index)?)?),
+            },
         )
     }
 
@@ -87,13 +106,19 @@ twins! {
         valid: *mut u8,
         detail: *mut rko_detail,
     )
-    asking distribution: normal_quantile_into = normal_quantile_f32_into, normal_quantile = normal_quantile_f32
+    asking distribution: normal_quantile_check = normal_quantile_f32_check, normal_quantile_into = normal_quantile_f32_into,
+        normal_quantile_into_valid = normal_quantile_f32_into_valid, normal_quantile = normal_quantile_f32
     {
-        array(
+        in_parts(
             Results { count, output: quantile, position: 3, valid, detail },
+            MIDDLING,
             || items(p, count, 1),
-            |p, output| Ok(asked::normal_quantile_into(p, output)?),
-            |p, index| Ok(asked::normal_quantile(*element(p, index)?)?),
+            Asked {
+                check: |p| Ok(asked::normal_quantile_check(p)?),
+                whole: |p, output: &mut [_]| Ok(asked::normal_quantile_into(p, output)?),
+                masked: |p, output: &mut [_], valid: &mut [bool]| Ok(asked::normal_quantile_into_valid(p, output, valid)?),
+                one: |p, index| Ok(asked::normal_quantile(*element(p, index)?)?),
+            },
         )
     }
 
@@ -117,13 +142,19 @@ twins! {
         valid: *mut u8,
         detail: *mut rko_detail,
     )
-    asking distribution: normal_quantile_above_into = normal_quantile_above_f32_into, normal_quantile_above = normal_quantile_above_f32
+    asking distribution: normal_quantile_above_check = normal_quantile_above_f32_check, normal_quantile_above_into = normal_quantile_above_f32_into,
+        normal_quantile_above_into_valid = normal_quantile_above_f32_into_valid, normal_quantile_above = normal_quantile_above_f32
     {
-        array(
+        in_parts(
             Results { count, output: quantile, position: 3, valid, detail },
+            MIDDLING,
             || items(p, count, 1),
-            |p, output| Ok(asked::normal_quantile_above_into(p, output)?),
-            |p, index| Ok(asked::normal_quantile_above(*element(p, index)?)?),
+            Asked {
+                check: |p| Ok(asked::normal_quantile_above_check(p)?),
+                whole: |p, output: &mut [_]| Ok(asked::normal_quantile_above_into(p, output)?),
+                masked: |p, output: &mut [_], valid: &mut [bool]| Ok(asked::normal_quantile_above_into_valid(p, output, valid)?),
+                one: |p, index| Ok(asked::normal_quantile_above(*element(p, index)?)?),
+            },
         )
     }
 
@@ -148,13 +179,19 @@ twins! {
         valid: *mut u8,
         detail: *mut rko_detail,
     )
-    asking distribution: t_below_into = t_below_f32_into, t_below = t_below_f32
+    asking distribution: t_below_check = t_below_f32_check, t_below_into = t_below_f32_into,
+        t_below_into_valid = t_below_f32_into_valid, t_below = t_below_f32
     {
-        array(
+        in_parts(
             Results { count, output: probability, position: 4, valid, detail },
+            DEAR,
             || items(t, count, 1),
-            |t, output| Ok(asked::t_below_into(t, dof, output)?),
-            |t, index| Ok(asked::t_below(*element(t, index)?, dof)?),
+            Asked {
+                check: |t| Ok(asked::t_below_check(t, dof)?),
+                whole: |t, output: &mut [_]| Ok(asked::t_below_into(t, dof, output)?),
+                masked: |t, output: &mut [_], valid: &mut [bool]| Ok(asked::t_below_into_valid(t, dof, output, valid)?),
+                one: |t, index| Ok(asked::t_below(*element(t, index)?, dof)?),
+            },
         )
     }
 
@@ -179,13 +216,19 @@ twins! {
         valid: *mut u8,
         detail: *mut rko_detail,
     )
-    asking distribution: t_above_into = t_above_f32_into, t_above = t_above_f32
+    asking distribution: t_above_check = t_above_f32_check, t_above_into = t_above_f32_into,
+        t_above_into_valid = t_above_f32_into_valid, t_above = t_above_f32
     {
-        array(
+        in_parts(
             Results { count, output: probability, position: 4, valid, detail },
+            DEAR,
             || items(t, count, 1),
-            |t, output| Ok(asked::t_above_into(t, dof, output)?),
-            |t, index| Ok(asked::t_above(*element(t, index)?, dof)?),
+            Asked {
+                check: |t| Ok(asked::t_above_check(t, dof)?),
+                whole: |t, output: &mut [_]| Ok(asked::t_above_into(t, dof, output)?),
+                masked: |t, output: &mut [_], valid: &mut [bool]| Ok(asked::t_above_into_valid(t, dof, output, valid)?),
+                one: |t, index| Ok(asked::t_above(*element(t, index)?, dof)?),
+            },
         )
     }
 
@@ -211,13 +254,19 @@ twins! {
         valid: *mut u8,
         detail: *mut rko_detail,
     )
-    asking distribution: t_quantile_into = t_quantile_f32_into, t_quantile = t_quantile_f32
+    asking distribution: t_quantile_check = t_quantile_f32_check, t_quantile_into = t_quantile_f32_into,
+        t_quantile_into_valid = t_quantile_f32_into_valid, t_quantile = t_quantile_f32
     {
-        array(
+        in_parts(
             Results { count, output: quantile, position: 4, valid, detail },
+            DEAREST,
             || items(p, count, 1),
-            |p, output| Ok(asked::t_quantile_into(p, dof, output)?),
-            |p, index| Ok(asked::t_quantile(*element(p, index)?, dof)?),
+            Asked {
+                check: |p| Ok(asked::t_quantile_check(p, dof)?),
+                whole: |p, output: &mut [_]| Ok(asked::t_quantile_into(p, dof, output)?),
+                masked: |p, output: &mut [_], valid: &mut [bool]| Ok(asked::t_quantile_into_valid(p, dof, output, valid)?),
+                one: |p, index| Ok(asked::t_quantile(*element(p, index)?, dof)?),
+            },
         )
     }
 
@@ -243,13 +292,19 @@ twins! {
         valid: *mut u8,
         detail: *mut rko_detail,
     )
-    asking distribution: t_quantile_above_into = t_quantile_above_f32_into, t_quantile_above = t_quantile_above_f32
+    asking distribution: t_quantile_above_check = t_quantile_above_f32_check, t_quantile_above_into = t_quantile_above_f32_into,
+        t_quantile_above_into_valid = t_quantile_above_f32_into_valid, t_quantile_above = t_quantile_above_f32
     {
-        array(
+        in_parts(
             Results { count, output: quantile, position: 4, valid, detail },
+            DEAREST,
             || items(p, count, 1),
-            |p, output| Ok(asked::t_quantile_above_into(p, dof, output)?),
-            |p, index| Ok(asked::t_quantile_above(*element(p, index)?, dof)?),
+            Asked {
+                check: |p| Ok(asked::t_quantile_above_check(p, dof)?),
+                whole: |p, output: &mut [_]| Ok(asked::t_quantile_above_into(p, dof, output)?),
+                masked: |p, output: &mut [_], valid: &mut [bool]| Ok(asked::t_quantile_above_into_valid(p, dof, output, valid)?),
+                one: |p, index| Ok(asked::t_quantile_above(*element(p, index)?, dof)?),
+            },
         )
     }
 }

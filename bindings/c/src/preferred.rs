@@ -7,8 +7,12 @@ use reckohm::preferred::{self, Series};
 use crate::answer::{Outcome, code, one};
 use crate::array::{Results, array, twice};
 use crate::detail::{rko_detail, rko_status};
+use crate::parts::{Asked, in_parts};
 use crate::pointer::{element, items, items_mut};
 use crate::twins::twins;
+
+/// From so many elements on a thread is worth it.
+const LEAST: usize = 1 << 14;
 
 fn named(series: u32, argument: u16) -> Outcome<Series> {
     code(series, argument, Series::from_count)
@@ -58,13 +62,20 @@ twins! {
         valid: *mut u8,
         detail: *mut rko_detail,
     )
-    asking preferred: nearest_into = nearest_f32_into, nearest = nearest_f32
+    asking preferred: check = check_f32, nearest_into = nearest_f32_into, nearest_into_valid = nearest_f32_into_valid, nearest = nearest_f32
     {
-        array(
+        in_parts(
             Results { count, output: nearest_ohm, position: 4, valid, detail },
+            LEAST,
             || Ok((items(ohm, count, 1)?, named(series, 3)?)),
-            |(ohm, series), output| Ok(asked::nearest_into(ohm, series, output)?),
-            |(ohm, series), index| Ok(asked::nearest(*element(ohm, index)?, series)?),
+            Asked {
+                check: |(ohm, _)| Ok(asked::check(ohm)?),
+                whole: |(ohm, series), output: &mut [_]| Ok(asked::nearest_into(ohm, series, output)?),
+                masked: |(ohm, series), output: &mut [_], valid: &mut [bool]| {
+                    Ok(asked::nearest_into_valid(ohm, series, output, valid)?)
+                },
+                one: |(ohm, series), index| Ok(asked::nearest(*element(ohm, index)?, series)?),
+            },
         )
     }
 
@@ -94,13 +105,20 @@ twins! {
         valid: *mut u8,
         detail: *mut rko_detail,
     )
-    asking preferred: below_into = below_f32_into, below = below_f32
+    asking preferred: check = check_f32, below_into = below_f32_into, below_into_valid = below_f32_into_valid, below = below_f32
     {
-        array(
+        in_parts(
             Results { count, output: below_ohm, position: 4, valid, detail },
+            LEAST,
             || Ok((items(ohm, count, 1)?, named(series, 3)?)),
-            |(ohm, series), output| Ok(asked::below_into(ohm, series, output)?),
-            |(ohm, series), index| Ok(asked::below(*element(ohm, index)?, series)?),
+            Asked {
+                check: |(ohm, _)| Ok(asked::check(ohm)?),
+                whole: |(ohm, series), output: &mut [_]| Ok(asked::below_into(ohm, series, output)?),
+                masked: |(ohm, series), output: &mut [_], valid: &mut [bool]| {
+                    Ok(asked::below_into_valid(ohm, series, output, valid)?)
+                },
+                one: |(ohm, series), index| Ok(asked::below(*element(ohm, index)?, series)?),
+            },
         )
     }
 
@@ -130,13 +148,20 @@ twins! {
         valid: *mut u8,
         detail: *mut rko_detail,
     )
-    asking preferred: above_into = above_f32_into, above = above_f32
+    asking preferred: check = check_f32, above_into = above_f32_into, above_into_valid = above_f32_into_valid, above = above_f32
     {
-        array(
+        in_parts(
             Results { count, output: above_ohm, position: 4, valid, detail },
+            LEAST,
             || Ok((items(ohm, count, 1)?, named(series, 3)?)),
-            |(ohm, series), output| Ok(asked::above_into(ohm, series, output)?),
-            |(ohm, series), index| Ok(asked::above(*element(ohm, index)?, series)?),
+            Asked {
+                check: |(ohm, _)| Ok(asked::check(ohm)?),
+                whole: |(ohm, series), output: &mut [_]| Ok(asked::above_into(ohm, series, output)?),
+                masked: |(ohm, series), output: &mut [_], valid: &mut [bool]| {
+                    Ok(asked::above_into_valid(ohm, series, output, valid)?)
+                },
+                one: |(ohm, series), index| Ok(asked::above(*element(ohm, index)?, series)?),
+            },
         )
     }
 

@@ -45,8 +45,9 @@ fn under_valgrind() -> Result<Outcome, String> {
         return Ok(Outcome::Missing(tool));
     }
     let programs = programs()?;
+    let known = format!("--suppressions={}", root().join("bindings/c/tests/valgrind.supp").display());
     for program in &programs {
-        watched(program, &["--leak-check=full"])?;
+        watched(program, &["--leak-check=full", &known])?;
     }
     Ok(passed(&format!("{} programs", programs.len())))
 }

@@ -43,8 +43,9 @@ const HEAD: &str = r#"/*
  *   Float      Structs and functions whose name ends in _f32 are the twins in float of those without it, with the same
  *              members, arguments, ranges and statuses. They compute in float alone: of double there is nothing but the
  *              members of a detail. Each number is rounded once, to float, where the twin rounds it to double.
- *   Threads    Every function may be called from any thread at any time. There is no heap use, no global state and no
- *              locale. Large arrays may be split over threads as you like: the results are the same.
+ *   Threads    Every function may be called from any thread at any time. There is no locale, and no state but the limit of
+ *              rko_limit_threads. A host library splits calls on large arrays over the cores and takes some heap for
+ *              that; nothing else does. Arrays may be split as you like: the results are the same.
  *
  * Caution: measure only parts that are disconnected and discharged. Hot filaments burn, and no meter goes across a person
  * or an energised circuit. Follow local codes, and leave mains work to licensed people.
