@@ -3,6 +3,7 @@
 mod bench;
 mod c_door;
 mod c_package;
+mod coverage;
 mod demo;
 mod fuzz;
 mod mutants;
@@ -29,6 +30,7 @@ cargo xtask <command>
   header [--check]       make the C header from the C door's source, or compare the committed one with a fresh one
   fuzz [--runs N] [TARGET …]      libFuzzer on the targets of tests/fuzz, from their seeds (needs cargo-fuzz)
   mutants [PLACE] [--shard K/N]   break the core, or a folder or file of it, in small ways: do its tests notice?
+  coverage [--uncovered]          which lines and branches the Rust tests reach (needs cargo-llvm-cov)
   stubs --check          hold the Python stubs to the module (mypy's stubtest)
 ";
 
@@ -53,6 +55,7 @@ fn main() -> ExitCode {
         ["order"] => order::check().map(|said| println!("{said}")),
         ["doors"] | ["doors", "--list"] | ["header"] | ["header", "--check"] => generate(&words),
         ["fuzz", words @ ..] => fuzz::command(words),
+        ["coverage", words @ ..] => coverage::command_line(words),
         ["mutants", words @ ..] => mutants::run(words),
         ["stubs", "--check"] => python::environment().and_then(|_| python::stubs()),
         [] | ["help" | "--help" | "-h"] => {

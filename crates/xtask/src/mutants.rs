@@ -44,7 +44,7 @@ const PLACES: &[(&str, &[&str])] = &[
     ),
     ("meter/auto_ranger.rs", &["meter_auto_ranger", "meter_messages", "meter_vectors"]),
     ("meter/step.rs", &["meter_auto_ranger", "meter_vectors"]),
-    ("measurement", &["estimate_vectors", "measurement_behaviour", "measurement_published"]),
+    ("measurement", &["estimate_vectors", "measurement_behaviour", "measurement_budget", "measurement_published"]),
     ("verdict", &["estimate_vectors", "verdict_answer", "verdict_published"]),
     ("sensor", &["sensor_behaviour", "sensor_published", "sensor_vectors"]),
 ];
