@@ -10,17 +10,17 @@ use crate::tools;
 /// The places of the core in the order of the job, each with the test programs that are asked about its mutants. Every
 /// folder stands here; a file has a line of its own where fewer programs, or others, know it.
 const PLACES: &[(&str, &[&str])] = &[
-    ("number", &["number_dual", "number_elementary"]),
+    ("number", &["number_dual", "number_elementary", "plain_numbers"]),
     ("number/arrays.rs", &["number_distribution", "number_distribution_f32", "part_preferred", "sensor_behaviour"]),
     ("number/batch.rs", &["batch_widths", "number_distribution_f32"]),
     ("number/bignum.rs", &[IN_FILE, "decimal_rounding"]),
-    ("number/decimal.rs", &["decimal_arithmetic", "decimal_rounding"]),
-    ("number/parse.rs", &["decimal_messages", "decimal_rounding"]),
+    ("number/decimal.rs", &["decimal_arithmetic", "decimal_rounding", "plain_numbers"]),
+    ("number/parse.rs", &["decimal_messages", "decimal_rounding", "plain_numbers"]),
     ("number/distribution", DISTRIBUTIONS),
     ("number/nearest.rs", &["decimal_arithmetic", "decimal_rounding"]),
     ("number/normal.rs", DISTRIBUTIONS),
     ("number/quadrature.rs", &["estimate_vectors", "uncertainty_coverage"]),
-    ("number/range.rs", &["decimal_messages", "number_distribution", "part_messages"]),
+    ("number/range.rs", &["decimal_messages", "number_distribution", "part_messages", "plain_numbers"]),
     ("number/readable.rs", &["meter_messages", "part_messages"]),
     ("number/special.rs", &["number_special"]),
     ("number/student_t.rs", DISTRIBUTIONS),
@@ -35,9 +35,9 @@ const PLACES: &[(&str, &[&str])] = &[
             "verdict_published",
         ],
     ),
-    ("part", &["part_checks", "part_limits", "part_messages", "part_vectors", "verdict_published"]),
-    ("part/marking", &["part_checks", "part_messages", "part_round_trips", "part_vectors"]),
-    ("part/preferred", &[IN_FILE, "part_checks", "part_preferred", "part_vectors"]),
+    ("part", &["part_checks", "part_limits", "part_messages", "part_vectors", "verdict_published", "plain_numbers"]),
+    ("part/marking", &["part_checks", "part_messages", "part_round_trips", "part_vectors", "plain_numbers"]),
+    ("part/preferred", &[IN_FILE, "part_checks", "part_preferred", "part_vectors", "plain_numbers"]),
     (
         "meter",
         &[IN_FILE, "meter_choice", "meter_display", "meter_leads", "meter_messages", "meter_replies", "meter_vectors"],
@@ -45,7 +45,7 @@ const PLACES: &[(&str, &[&str])] = &[
     ("meter/auto_ranger.rs", &["meter_auto_ranger", "meter_messages", "meter_vectors"]),
     ("meter/step.rs", &["meter_auto_ranger", "meter_vectors"]),
     ("measurement", &["estimate_vectors", "measurement_behaviour", "measurement_budget", "measurement_published"]),
-    ("verdict", &["estimate_vectors", "verdict_answer", "verdict_published"]),
+    ("verdict", &["estimate_vectors", "verdict_answer", "verdict_published", "plain_numbers"]),
     ("sensor", &["sensor_behaviour", "sensor_published", "sensor_vectors"]),
 ];
 /// The tests within the core's own files.
