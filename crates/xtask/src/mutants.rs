@@ -22,7 +22,7 @@ const PLACES: &[(&str, &[&str])] = &[
     ("number/quadrature.rs", &["estimate_vectors", "uncertainty_coverage"]),
     ("number/range.rs", &["decimal_messages", "number_distribution", "part_messages", "plain_numbers"]),
     ("number/readable.rs", &["meter_messages", "part_messages"]),
-    ("number/special.rs", &["number_special"]),
+    ("number/special.rs", &[IN_FILE, "number_special"]),
     ("number/student_t.rs", DISTRIBUTIONS),
     (
         "uncertainty",

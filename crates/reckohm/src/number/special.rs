@@ -219,3 +219,44 @@ fn exact_product(a: f64, b: f64) -> (f64, f64) {
     let lost = ((a_upper * b_upper - product) + a_upper * b_lower + a_lower * b_upper) + a_lower * b_lower;
     (product, lost)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn two_to(exponent: i64) -> f64 {
+        f64::from_bits(((1023 + exponent) << 52) as u64)
+    }
+
+    #[test]
+    fn the_rest_of_stirlings_formula_has_all_its_digits() {
+        // ln((n-1)!) less Stirling's formula, by an arbitrary precision program.
+        for (n, rest) in [
+            (12.0, 0.006_942_840_107_209_529_865_664),
+            (13.0, 0.006_408_994_188_004_207_068_44),
+            (20.0, 0.004_166_319_691_996_922_457_463),
+            (40.0, 0.002_083_289_938_302_421_748_749),
+        ] {
+            let found = stirling_rest(n);
+            assert!((found / rest - 1.0_f64).abs() <= 4e-16, "{n}: {found:e}");
+        }
+        // Below twelve by the gamma function: it has fewer digits.
+        assert!((stirling_rest(11.999_999_999) - stirling_rest(12.0)).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_product_and_what_it_lost_are_exact() {
+        let (a, b) = (1.0 + two_to(-30), 1.0 - two_to(-31));
+        assert_eq!(exact_product(a, b), (1.0 + two_to(-31), -two_to(-61)));
+        assert_eq!(exact_product(3.0, -7.0), (-21.0, 0.0));
+        // 0.1 * 0.1 less its rounding, times 2^110: whole numbers of 53 bits each.
+        let (product, lost) = exact_product(0.1, 0.1);
+        let whole = (0.1 * two_to(56)) as i128;
+        assert_eq!(whole * whole, (product * two_to(112)) as i128 + (lost * two_to(112)) as i128);
+    }
+
+    #[test]
+    fn what_is_nearly_nothing_is_no_divisor() {
+        assert_eq!([0.0, -1e-301, 1e-300, -2.0].map(nonzero), [1e-300, 1e-300, 1e-300, -2.0]);
+    }
+}
