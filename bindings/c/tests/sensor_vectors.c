@@ -293,7 +293,39 @@ static void refused(void) {
     }
 }
 
+#ifndef RKO_TEST_ON_BOARD
+/* Enough for several threads: the bits are those of one. */
+static void over_threads(void) {
+    enum { COUNT = 200001 };
+    static double ohm[COUNT], alone[COUNT], shared[COUNT];
+    static uint8_t valid[COUNT];
+    struct rko_steinhart_hart s;
+    const double three[3] = {1.129148e-3, 2.34125e-4, 8.76741e-8};
+    size_t i;
+    for (i = 0; i < COUNT; ++i) {
+        ohm[i] = 500.0 + 1.5 * (double)i;
+    }
+    CHECK(rko_steinhart_hart_three_terms(three, 1.0, -40.0, 125.0, &s, NULL) == RKO_OK);
+    rko_limit_threads(1);
+    CHECK(rko_steinhart_hart_temperature_c_n(&s, ohm, COUNT, alone, NULL, NULL) == RKO_OK);
+    rko_limit_threads(3);
+    CHECK(rko_steinhart_hart_temperature_c_n(&s, ohm, COUNT, shared, NULL, NULL) == RKO_OK);
+    CHECK(memcmp(alone, shared, sizeof alone) == 0);
+    ohm[COUNT - 1] = ohm[7] = 1.0;
+    CHECK(rko_steinhart_hart_temperature_c_n(&s, ohm, COUNT, shared, NULL, &detail) == RKO_OUTSIDE_DOMAIN);
+    CHECK(detail.index == 7 && detail.failed == 2 && memcmp(alone, shared, sizeof alone) == 0);
+    shared[7] = shared[COUNT - 1] = UNTOUCHED;
+    CHECK(rko_steinhart_hart_temperature_c_n(&s, ohm, COUNT, shared, valid, &detail) == RKO_OK);
+    CHECK(valid[6] == 1 && valid[7] == 0 && valid[COUNT - 1] == 0 && shared[7] == UNTOUCHED && shared[COUNT - 1] == UNTOUCHED);
+    CHECK(detail.index == 7 && detail.failed == 2 && bits_of(shared[8]) == bits_of(alone[8]));
+    rko_limit_threads(0);
+}
+#endif
+
 int main(int arguments, char **paths) {
     refused();
+#ifndef RKO_TEST_ON_BOARD
+    over_threads();
+#endif
     return run_all(arguments, paths, "sensor_vectors", 2000, 0);
 }

@@ -9,15 +9,19 @@ use reckohm::sensor::{Model, Thermometer};
 use reckohm::uncertainty::Estimate;
 
 use crate::answer::{DoorError, Outcome, one};
-use crate::array::{Results, array};
+use crate::array::Results;
 use crate::detail::{rko_detail, rko_status};
 use crate::estimate::{rko_estimate, rko_estimate_f32};
+use crate::parts::{Asked, in_parts};
 use crate::pointer::{element, item, items};
+
+/// From so many elements on a thread is worth it.
+const LEAST_A_THREAD: usize = 1 << 15;
 
 /// A struct that holds a model.
 pub(super) trait Kept: Copy {
-    type Formula: Thermometer<5>;
-    type Number: Real;
+    type Formula: Thermometer<5> + Sync;
+    type Number: Real + Send + Sync;
 
     fn of(model: Model<Self::Formula, Self::Number, 5>) -> Self;
 
@@ -48,6 +52,7 @@ macro_rules! keeps {
 pub(super) use keeps;
 
 type ModelOf<K> = Model<<K as Kept>::Formula, <K as Kept>::Number, 5>;
+type Inputs<'a, K> = (&'a [<K as Kept>::Number], ModelOf<K>);
 
 /// What a sound model gives, or else that the struct is not as it was filled.
 fn sound<T>(value: T, holds: bool) -> Outcome<T> {
@@ -95,7 +100,7 @@ pub(super) unsafe fn with_domain<K: Kept>(
 
 /// A conversion of one number and of many: the first by the model as it stands.
 macro_rules! conversions {
-    ($($one:ident, $many:ident: $of:ident, $into:ident;)+) => {$(
+    ($($one:ident, $many:ident: $of:ident, $check:ident, $into:ident, $masked:ident;)+) => {$(
         pub(super) unsafe fn $one<K: Kept>(
             kept: *const K,
             x: K::Number,
@@ -116,11 +121,18 @@ macro_rules! conversions {
         ) -> rko_status {
             // SAFETY: as the caller of this door promises.
             unsafe {
-                array(
+                in_parts(
                     Results { count, output, position: 4, valid, detail },
-                    || Ok((whole(item(kept, 1)?)?, items(x, count, 2)?)),
-                    |(model, x), output| Ok(model.$into(x, output)?),
-                    |(model, x), index| $of(&model, *element(x, index)?),
+                    LEAST_A_THREAD,
+                    || Ok((items(x, count, 2)?, whole(item(kept, 1)?)?)),
+                    Asked {
+                        check: |(x, model): Inputs<'_, K>| Ok(model.$check(x)?),
+                        whole: |(x, model): Inputs<'_, K>, output: &mut [_]| Ok(model.$into(x, output)?),
+                        masked: |(x, model): Inputs<'_, K>, output: &mut [_], valid: &mut [bool]| {
+                            Ok(model.$masked(x, output, valid)?)
+                        },
+                        one: |(x, model): Inputs<'_, K>, index| $of(&model, *element(x, index)?),
+                    },
                 )
             }
         }
@@ -128,9 +140,9 @@ macro_rules! conversions {
 }
 
 conversions! {
-    resistance_ohm, resistance_ohm_n: resistance_of, resistance_ohm_into;
-    slope, slope_n: slope_of, slope_into;
-    temperature_c, temperature_c_n: temperature_of, temperature_c_into;
+    resistance_ohm, resistance_ohm_n: resistance_of, check_quantities, resistance_ohm_into, resistance_ohm_into_valid;
+    slope, slope_n: slope_of, check_quantities, slope_into, slope_into_valid;
+    temperature_c, temperature_c_n: temperature_of, check_resistances, temperature_c_into, temperature_c_into_valid;
 }
 
 /// A struct that holds an estimate.
