@@ -714,6 +714,35 @@ struct rko_detail {
 };
 
 /*
+ `rko_span` for `float`: the members mean the same.
+ */
+struct rko_span_f32 {
+  float full_scale_ohm;
+  float resolution_ohm;
+  float display_unit_ohm;
+  float fraction_of_reading;
+  float fraction_of_span;
+  float accuracy_counts;
+  float coverage_factor;
+  float temperature_lower_c;
+  float temperature_upper_c;
+  float temperature_coefficient_per_kelvin;
+  uint32_t marks;
+  uint32_t flags;
+  char label[16];
+};
+
+/*
+ `rko_auto_ranger` for `float`.
+ */
+struct rko_auto_ranger_f32 {
+  /*
+   Not for reading or writing.
+   */
+  uint64_t opaque[32];
+};
+
+/*
  One reading on one span.
  */
 struct rko_reading {
@@ -733,6 +762,16 @@ struct rko_reading {
   /*
    1 if a minus was shown; legal on a short, and not distinguishable from zero. Else 0.
    */
+  uint32_t negative;
+};
+
+/*
+ `rko_reading` for `float`: the members mean the same.
+ */
+struct rko_reading_f32 {
+  float ohm;
+  int64_t counts;
+  uint32_t over;
   uint32_t negative;
 };
 
@@ -1475,6 +1514,18 @@ rko_status rko_auto_ranger_init(const struct rko_span *spans,
                                 struct rko_detail *detail);
 
 /*
+ `rko_auto_ranger_init` for `float`.
+ */
+rko_status rko_auto_ranger_init_f32(const struct rko_span_f32 *spans,
+                                    size_t count,
+                                    size_t start,
+                                    uint32_t discard,
+                                    float hysteresis,
+                                    float widest_hysteresis,
+                                    struct rko_auto_ranger_f32 *ranger,
+                                    struct rko_detail *detail);
+
+/*
  Takes in a reading on the span that was asked for, and says what to do.
 
  Given: `ranger`, which goes on by one step; `reading`, of which `ohm` and `over` are read.
@@ -1487,6 +1538,15 @@ rko_status rko_auto_ranger_step(struct rko_auto_ranger *ranger,
                                 uint32_t *action,
                                 size_t *next,
                                 struct rko_detail *detail);
+
+/*
+ `rko_auto_ranger_step` for `float`.
+ */
+rko_status rko_auto_ranger_step_f32(struct rko_auto_ranger_f32 *ranger,
+                                    const struct rko_reading_f32 *reading,
+                                    uint32_t *action,
+                                    size_t *next,
+                                    struct rko_detail *detail);
 
 /*
  Takes in a resistance measured on the span that was asked for, and says what to do. At or beyond the span's full scale it
@@ -1503,12 +1563,26 @@ rko_status rko_auto_ranger_step_ohm(struct rko_auto_ranger *ranger,
                                     struct rko_detail *detail);
 
 /*
+ `rko_auto_ranger_step_ohm` for `float`.
+ */
+rko_status rko_auto_ranger_step_ohm_f32(struct rko_auto_ranger_f32 *ranger,
+                                        float ohm,
+                                        uint32_t *action,
+                                        size_t *next,
+                                        struct rko_detail *detail);
+
+/*
  Begins anew for another part: what was learnt of the last one is forgotten, and no readings are discarded.
 
  Given: `ranger`; `index`, the span to begin on, from 0.
  Statuses: `RKO_CORRUPT_MEMORY`, `RKO_NO_SUCH_SPAN`, `RKO_NULL_POINTER`. The auto-ranger is as before then.
  */
 rko_status rko_auto_ranger_restart(struct rko_auto_ranger *ranger, size_t index, struct rko_detail *detail);
+
+/*
+ `rko_auto_ranger_restart` for `float`.
+ */
+rko_status rko_auto_ranger_restart_f32(struct rko_auto_ranger_f32 *ranger, size_t index, struct rko_detail *detail);
 
 /*
  The span of a meter for a part: of the spans that show every conforming part, the one with the least expanded
@@ -1545,6 +1619,17 @@ rko_status rko_meter_next_span(const struct rko_span *spans,
                                uint32_t *step,
                                size_t *next,
                                struct rko_detail *detail);
+
+/*
+ `rko_meter_next_span` for `float`.
+ */
+rko_status rko_meter_next_span_f32(const struct rko_span_f32 *spans,
+                                   size_t count,
+                                   size_t index,
+                                   const struct rko_reading_f32 *reading,
+                                   uint32_t *step,
+                                   size_t *next,
+                                   struct rko_detail *detail);
 
 /*
  The probability that the true value lies within the limits for each of `count` measurements in columns, as
@@ -2748,6 +2833,15 @@ rko_status rko_span_read(const struct rko_span *span,
                          struct rko_detail *detail);
 
 /*
+ `rko_span_read` for `float`.
+ */
+rko_status rko_span_read_f32(const struct rko_span_f32 *span,
+                             const char *text,
+                             size_t length,
+                             struct rko_reading_f32 *reading,
+                             struct rko_detail *detail);
+
+/*
  `rko_span_read` for each of `count` texts on one span.
 
  Given: `bytes`, the texts one after another; `offsets`, `count + 1` of them, ascending from 0 or more: text i is the bytes
@@ -2762,6 +2856,17 @@ rko_status rko_span_read_n(const struct rko_span *span,
                            struct rko_reading *readings,
                            uint8_t *valid,
                            struct rko_detail *detail);
+
+/*
+ `rko_span_read_n` for `float`.
+ */
+rko_status rko_span_read_n_f32(const struct rko_span_f32 *span,
+                               const char *bytes,
+                               const int64_t *offsets,
+                               size_t count,
+                               struct rko_reading_f32 *readings,
+                               uint8_t *valid,
+                               struct rko_detail *detail);
 
 /*
  What a meter's answer over the wire means on a span, in ohm, in the numeric forms NR1, NR2 and NR3; 9.9E37 is over-range.
@@ -2779,6 +2884,15 @@ rko_status rko_span_read_reply(const struct rko_span *span,
                                struct rko_detail *detail);
 
 /*
+ `rko_span_read_reply` for `float`.
+ */
+rko_status rko_span_read_reply_f32(const struct rko_span_f32 *span,
+                                   const char *text,
+                                   size_t length,
+                                   struct rko_reading_f32 *reading,
+                                   struct rko_detail *detail);
+
+/*
  `rko_span_read_reply` for each of `count` texts on one span, given as for `rko_span_read_n`.
  */
 rko_status rko_span_read_reply_n(const struct rko_span *span,
@@ -2787,6 +2901,48 @@ rko_status rko_span_read_reply_n(const struct rko_span *span,
                                  size_t count,
                                  struct rko_reading *readings,
                                  uint8_t *valid,
+                                 struct rko_detail *detail);
+
+/*
+ `rko_span_read_reply_n` for `float`.
+ */
+rko_status rko_span_read_reply_n_f32(const struct rko_span_f32 *span,
+                                     const char *bytes,
+                                     const int64_t *offsets,
+                                     size_t count,
+                                     struct rko_reading_f32 *readings,
+                                     uint8_t *valid,
+                                     struct rko_detail *detail);
+
+/*
+ The estimate that a single reading stands for: its value with the meter's error, as the accuracy clause means it at that
+ value, and with the step of the display where the clause does not hold it.
+
+ What `rko_measurement_evaluate` makes of the reading where nothing else is set than the meter's temperature, to the bit,
+ without a budget: all that a small processor needs for a verdict. Nothing is known of the scatter of a single reading:
+ add it with `rko_estimate_with_type_a`, or with `rko_estimate_with_normal` as it is known from before.
+
+ Given: `span`; `reading`, taken on it; `meter_temperature_c`, in [-60, 120] degrees Celsius, or null for a meter within
+ its band.
+ Written: `estimate`, in ohm.
+ Statuses: those of `rko_span_check`; `RKO_OVER_RANGE_READING`; `RKO_BEYOND_FULL_SCALE` and `RKO_CONTRADICTION` for a
+ reading of another span; `RKO_MISSING_ARGUMENT` outside the band without a temperature coefficient;
+ `RKO_RESULT_OUT_OF_RANGE`.
+ Source: JCGM 100 4.3.7.
+ */
+rko_status rko_span_estimate(const struct rko_span *span,
+                             const struct rko_reading *reading,
+                             const double *meter_temperature_c,
+                             struct rko_estimate *estimate,
+                             struct rko_detail *detail);
+
+/*
+ `rko_span_estimate` for `float`.
+ */
+rko_status rko_span_estimate_f32(const struct rko_span_f32 *span,
+                                 const struct rko_reading_f32 *reading,
+                                 const float *meter_temperature_c,
+                                 struct rko_estimate_f32 *estimate,
                                  struct rko_detail *detail);
 
 /*
@@ -3319,12 +3475,31 @@ rko_status rko_span_new(const char *label,
                         struct rko_detail *detail);
 
 /*
+ `rko_span_new` for `float`.
+ */
+rko_status rko_span_new_f32(const char *label,
+                            size_t label_length,
+                            float full_scale_ohm,
+                            float resolution_ohm,
+                            float display_unit_ohm,
+                            uint32_t marks_of_span,
+                            float fraction_of_reading,
+                            float accuracy_counts,
+                            struct rko_span_f32 *span,
+                            struct rko_detail *detail);
+
+/*
  Whether a span is legal: the answer is the status.
 
  Given: `span`.
  Statuses: those of `rko_span_new`, and `RKO_UNKNOWN_CODE` for an unknown flag.
  */
 rko_status rko_span_check(const struct rko_span *span, struct rko_detail *detail);
+
+/*
+ `rko_span_check` for `float`.
+ */
+rko_status rko_span_check_f32(const struct rko_span_f32 *span, struct rko_detail *detail);
 
 /*
  The full scale of a span in steps of its display.
@@ -3334,6 +3509,11 @@ rko_status rko_span_check(const struct rko_span *span, struct rko_detail *detail
  Statuses: those of `rko_span_check`.
  */
 rko_status rko_span_full_scale_counts(const struct rko_span *span, int64_t *counts, struct rko_detail *detail);
+
+/*
+ `rko_span_full_scale_counts` for `float`.
+ */
+rko_status rko_span_full_scale_counts_f32(const struct rko_span_f32 *span, int64_t *counts, struct rko_detail *detail);
 
 /*
  The accuracy clause of a span at a reading.
@@ -3349,6 +3529,15 @@ rko_status rko_span_clause_half_width_ohm(const struct rko_span *span,
                                           struct rko_detail *detail);
 
 /*
+ `rko_span_clause_half_width_ohm` for `float`.
+ */
+rko_status rko_span_clause_half_width_ohm_f32(const struct rko_span_f32 *span,
+                                              float ohm,
+                                              const float *meter_temperature_c,
+                                              float *half_width_ohm,
+                                              struct rko_detail *detail);
+
+/*
  What the display of a span shows for a resistance.
 
  Given: `span`; `ohm`, finite; `buffer`, of `capacity` bytes; 25 hold every such text.
@@ -3360,6 +3549,15 @@ rko_status rko_span_display_text(const struct rko_span *span,
                                  char *buffer,
                                  size_t capacity,
                                  struct rko_detail *detail);
+
+/*
+ `rko_span_display_text` for `float`.
+ */
+rko_status rko_span_display_text_f32(const struct rko_span_f32 *span,
+                                     float ohm,
+                                     char *buffer,
+                                     size_t capacity,
+                                     struct rko_detail *detail);
 
 /*
  An invented hand-held meter of 2000 counts, for demonstrations.

@@ -5,11 +5,12 @@ use core::mem::{offset_of, size_of};
 
 use reckohm::meter::{Assessment, Meter, Outcome as Lot, Step};
 
-use crate::answer::{Outcome, answer, one};
+use crate::answer::{answer, one};
 use crate::detail::{rko_detail, rko_status};
 use crate::pointer::{item, items_mut, place};
 use crate::reading::rko_reading;
 use crate::span::{Spans, rko_span};
+use crate::twins::twins;
 
 /// Of the spans that show every conforming part, this has the least expanded uncertainty.
 pub const RKO_OUTCOME_CHOSEN: u32 = 1;
@@ -120,13 +121,10 @@ pub unsafe extern "C" fn rko_meter_choose(
 ) -> rko_status {
     unsafe {
         one(chosen, 7, detail, || {
-            let spans = Spans::of(spans, count, 1)?;
+            let mut room = Spans::ROOM;
+            let spans = room.fill(spans, count, 1)?;
             let output = items_mut(assessments, count, 6)?;
-            let choice = Meter::new(spans.as_slice())?.choose_at(
-                nominal_ohm,
-                tolerance,
-                meter_temperature_c.as_ref().copied(),
-            )?;
+            let choice = Meter::new(spans)?.choose_at(nominal_ohm, tolerance, meter_temperature_c.as_ref().copied())?;
             for index in 0..count {
                 choice.assessment(index)?;
             }
@@ -138,28 +136,29 @@ pub unsafe extern "C" fn rko_meter_choose(
     }
 }
 
-/// The next span after a reading: up after over-range, down where a lower span shows it as well, else stay.
-///
-/// Given: `spans`, `count` of them, at most `RKO_SPANS_MOST`, from the lowest to the highest; `index`, the span that the
-/// reading was taken on, from 0; `reading`.
-/// Written: `step`, one of `RKO_STEP_...`; `next`, the index of the span to go to, `index` itself for the others.
-/// Statuses: those of `rko_span_check`; `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_WRONG_COUNT`, `RKO_NO_SUCH_SPAN`,
-/// `RKO_BEYOND_FULL_SCALE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn rko_meter_next_span(
-    spans: *const rko_span,
-    count: usize,
-    index: usize,
-    reading: *const rko_reading,
-    step: *mut u32,
-    next: *mut usize,
-    detail: *mut rko_detail,
-) -> rko_status {
-    unsafe {
+twins! {
+    /// The next span after a reading: up after over-range, down where a lower span shows it as well, else stay.
+    ///
+    /// Given: `spans`, `count` of them, at most `RKO_SPANS_MOST`, from the lowest to the highest; `index`, the span that the
+    /// reading was taken on, from 0; `reading`.
+    /// Written: `step`, one of `RKO_STEP_...`; `next`, the index of the span to go to, `index` itself for the others.
+    /// Statuses: those of `rko_span_check`; `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_WRONG_COUNT`, `RKO_NO_SUCH_SPAN`,
+    /// `RKO_BEYOND_FULL_SCALE`, `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+    fn rko_meter_next_span = rko_meter_next_span_f32(
+        spans: *const rko_span,
+        count: usize,
+        index: usize,
+        reading: *const rko_reading,
+        step: *mut u32,
+        next: *mut usize,
+        detail: *mut rko_detail,
+    ) {
         answer(detail, || {
-            let spans = Spans::of(spans, count, 1)?;
+            let mut room = Spans::ROOM;
+            let meter = Meter::new(room.fill(spans, count, 1)?)?;
             let (step, next) = (place(step, 5)?, place(next, 6)?);
-            let (code, to) = next_step(&spans, index, item(reading, 4)?)?;
+            let reading = item(reading, 4)?.to_core(meter.span(index)?, 4)?;
+            let (code, to) = next_step(meter.next_span(index, &reading)?, index);
             step.write(code);
             next.write(to);
             Ok(())
@@ -167,13 +166,11 @@ pub unsafe extern "C" fn rko_meter_next_span(
     }
 }
 
-fn next_step(spans: &Spans, index: usize, reading: &rko_reading) -> Outcome<(u32, usize)> {
-    let meter = Meter::new(spans.as_slice())?;
-    let reading = reading.to_core(meter.span(index)?, 4)?;
-    Ok(match meter.next_span(index, &reading)? {
+fn next_step(step: Step, index: usize) -> (u32, usize) {
+    match step {
         Step::Stay => (RKO_STEP_STAY, index),
         Step::Up(to) => (RKO_STEP_UP, to),
         Step::Down(to) => (RKO_STEP_DOWN, to),
         Step::BeyondHighest => (RKO_STEP_BEYOND_HIGHEST, index),
-    })
+    }
 }

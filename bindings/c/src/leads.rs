@@ -8,7 +8,7 @@ use crate::answer::{DoorError, Outcome, one};
 use crate::detail::{rko_detail, rko_status};
 use crate::pointer::item;
 use crate::reading::rko_reading;
-use crate::span::rko_span;
+use crate::span::{OfCaller as _, rko_span};
 
 /// The leads were read with their tips touching.
 pub const RKO_LEADS_FROM_READING: u32 = 1;

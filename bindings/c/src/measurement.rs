@@ -12,7 +12,7 @@ use crate::estimate::{rko_estimate, rko_expanded};
 use crate::leads::rko_leads;
 use crate::pointer::{element, item, items};
 use crate::reading::rko_reading;
-use crate::span::{Spans, rko_span};
+use crate::span::{OfCaller as _, Spans, rko_span};
 
 /// The leads are taken off.
 pub const RKO_SETUP_LEADS: u32 = 1;
@@ -353,10 +353,11 @@ pub unsafe extern "C" fn rko_measurement_evaluate(
             let span = item(span, 1)?.to_core(1)?;
             let readings = items(readings, count, 2)?;
             all_good(count, |index| element(readings, index)?.to_core(&span, 2).map(|_| ()))?;
-            let spans = Spans::of(spans, span_count, 5)?;
+            let mut room = Spans::ROOM;
+            let spans = room.fill(spans, span_count, 5)?;
             let setup = match setup.as_ref() {
-                Some(setup) => setup.to_core(spans.as_slice(), 4)?,
-                None => Setup::new().with_spans(spans.as_slice()),
+                Some(setup) => setup.to_core(spans, 4)?,
+                None => Setup::new().with_spans(spans),
             };
             // All have just been seen to be good.
             let readings = readings.iter().filter_map(|reading| reading.to_core(&span, 2).ok());

@@ -8,6 +8,9 @@ macro_rules! in_float {
     ([f64; $count:literal]) => {
         [f32; $count]
     };
+    (rko_auto_ranger) => {
+        crate::auto_ranger::rko_auto_ranger_f32
+    };
     (rko_b_value_thermistor) => {
         crate::sensor::rko_b_value_thermistor_f32
     };
@@ -23,8 +26,14 @@ macro_rules! in_float {
     (rko_limits) => {
         crate::limits::rko_limits_f32
     };
+    (rko_reading) => {
+        crate::reading::rko_reading_f32
+    };
     (rko_rule) => {
         crate::rule::rko_rule_f32
+    };
+    (rko_span) => {
+        crate::span::rko_span_f32
     };
     (rko_steinhart_hart) => {
         crate::sensor::rko_steinhart_hart_f32
@@ -49,6 +58,7 @@ macro_rules! twins {
         { $($body:tt)* }
     )+) => {$(
         $(#[$about])*
+        #[allow(clippy::too_many_arguments)]
         #[unsafe(no_mangle)]
         pub unsafe extern "C" fn $double($($argument: $(*$pointer)? $type),*) -> crate::detail::rko_status {
             $(mod asked { pub(super) use reckohm::$area::{$($asked),+}; })?
@@ -56,6 +66,7 @@ macro_rules! twins {
         }
 
         #[doc = concat!(" `", stringify!($double), "` for `float`.")]
+        #[allow(clippy::too_many_arguments)]
         #[unsafe(no_mangle)]
         pub unsafe extern "C" fn $float(
             $($argument: $(*$pointer)? crate::twins::in_float!($type)),*

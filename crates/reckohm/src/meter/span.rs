@@ -226,9 +226,7 @@ fn fixed_part_ohm<R: Real>(clause: &Clause<R>, full_scale_ohm: R, step: Decimal)
 }
 
 fn unit_power<R: Real>(ohm: R) -> Option<i8> {
-    [(0.001, -3), (1.0, 0), (1.0e3, 3), (1.0e6, 6), (1.0e9, 9)]
-        .into_iter()
-        .find_map(|(unit, power)| (R::lit(unit) == ohm).then_some(power))
+    [-3, 0, 3, 6, 9].into_iter().find(|power| Decimal::new(1, i32::from(*power)).to_real::<R>() == ohm)
 }
 
 #[cfg(test)]

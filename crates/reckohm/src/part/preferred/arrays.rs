@@ -8,7 +8,7 @@ use crate::number::arrays::{all_good, same_length};
 /// Writes `answer` of each resistance, after all of them have been checked.
 fn into<X: search::Float, T>(ohm: &[X], out: &mut [T], answer: impl Fn(X) -> T) -> Result<(), PreferredError> {
     same_length(ohm.len(), out.len())?;
-    all_good(ohm, |x| RESISTANCE.check(x.widen()).map(|_| ()))?;
+    all_good(ohm, |x| RESISTANCE.check(x).map(|_| ()))?;
     for (x, place) in ohm.iter().zip(out) {
         *place = answer(*x);
     }
@@ -26,7 +26,7 @@ fn into_valid<X: search::Float, T>(
     same_length(ohm.len(), valid.len())?;
     let mut failed = 0_usize;
     for ((x, place), valid) in ohm.iter().zip(out).zip(valid) {
-        *valid = RESISTANCE.check(x.widen()).is_ok();
+        *valid = RESISTANCE.check(*x).is_ok();
         if *valid {
             *place = answer(*x);
         } else {
@@ -60,7 +60,7 @@ pub fn check(ohm: &[f64]) -> Result<(), PreferredError> {
 /// assert!(check_f32(&[0.47, 500.0]).is_ok() && check_f32(&[0.47, -1.0]).is_err());
 /// ```
 pub fn check_f32(ohm: &[f32]) -> Result<(), PreferredError> {
-    Ok(all_good(ohm, |x| RESISTANCE.check(f64::from(x)).map(|_| ()))?)
+    Ok(all_good(ohm, |x| RESISTANCE.check(x).map(|_| ()))?)
 }
 
 macro_rules! array_forms {

@@ -159,7 +159,7 @@ macro_rules! single_precision {
         /// # Ok::<(), reckohm::preferred::PreferredError>(())
         /// ```
         pub fn $name(ohm: f32, series: Series) -> Result<$result, PreferredError> {
-            RESISTANCE.check(f64::from(ohm))?;
+            RESISTANCE.check(ohm)?;
             Ok(search::$wide(ohm, series))
         }
     )+};
