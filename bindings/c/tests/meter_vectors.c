@@ -306,6 +306,9 @@ static void evaluate(struct row *row) {
 }
 
 static int call(struct row *row, const char *function) {
+    if (strstr(function, "_f32") != NULL) {
+        return 0;
+    }
     if (strncmp(function, "meter.span", 10) == 0) {
         return of_a_span(row, function + 10);
     }
