@@ -56,6 +56,8 @@ targets! {
     number_text,
     preferred,
     replies,
+    sensors,
+    single 2000,
     spans,
     values,
 }

@@ -17,5 +17,7 @@ pub mod limits;
 pub mod number_text;
 pub mod preferred;
 pub mod replies;
+pub mod sensors;
+pub mod single;
 pub mod spans;
 pub mod values;
