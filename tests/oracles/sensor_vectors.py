@@ -164,29 +164,31 @@ def rows_of(model, suffix, count):
             yield row(f"{name}.{quantity}{suffix}", [*head, x], [], 2, "not finite")
 
 
-def estimate_rows(model):
+def estimate_rows(model, suffix):
     """Value, two rectangular parts, normal, type A with its degrees of freedom, below, above: in, and out without the dof."""
+    number = single if suffix else float
     head = [*model.parameters, *model.domain]
     lower, upper = model.domain
     parts = [(0.002, 0.0005, 0.0003, 0.0001, 4.0, 0.0, 0.001), (0.0, 0.0, 0.01, 0.0, math.inf, 0.0, 0.0)]
     for share in (0.31, 0.83):
-        t = lower + (upper - lower) * share
-        r = float(model.resistance(mpf(t)))
+        t = number(lower + (upper - lower) * share)
+        r = number(model.resistance(mpf(t)))
         for relative in parts:
             given = [r, *(part * r for part in relative[:4]), relative[4], *(part * r for part in relative[5:])]
+            given = [number(x) for x in given]
             exact = [mpf(x) for x in given]
             temperature = model.temperature(exact[0])
             by = abs(1 / model.slope(temperature))
             outputs = [temperature, *(part * by for part in exact[1:5]), exact[7] * by, exact[6] * by]
-            yield row(f"{model.name}.temperature_estimate", [*head, *given], outputs)
-        given = [t, 0.05, 0.01, 0.02, 0.03, 9.0, 0.0, 0.1]
+            yield row(f"{model.name}.temperature_estimate{suffix}", [*head, *given], outputs)
+        given = [number(x) for x in (t, 0.05, 0.01, 0.02, 0.03, 9.0, 0.0, 0.1)]
         exact = [mpf(x) for x in given]
         by = abs(model.slope(exact[0]))
         outputs = [model.resistance(exact[0]), *(part * by for part in exact[1:5]), exact[7] * by, exact[6] * by]
-        yield row(f"{model.name}.resistance_estimate", [*head, *given], outputs)
+        yield row(f"{model.name}.resistance_estimate{suffix}", [*head, *given], outputs)
     exact = [0.0, 0.0, 0.0, 0.0, math.inf, 0.0, 0.0]
-    yield row(f"{model.name}.temperature_estimate", [*head, -1.0, *exact], [], 450, "outside the domain")
-    yield row(f"{model.name}.resistance_estimate", [*head, upper + 1.0, *exact], [], 450, "outside the domain")
+    yield row(f"{model.name}.temperature_estimate{suffix}", [*head, -1.0, *exact], [], 450, "outside the domain")
+    yield row(f"{model.name}.resistance_estimate{suffix}", [*head, upper + 1.0, *exact], [], 450, "outside the domain")
 
 
 def refused():
@@ -225,14 +227,16 @@ def main():
     print("# Thermistors. Inputs: the model's five parameters and its domain, then the value; for b_value rated ohm, its")
     print("# temperature, B and its two temperatures, for steinhart_hart a, b, c, d and the reference in ohm. An uncertain value:")
     print("# value, two rectangular parts, normal u, type A s and dof, below, above; out the same without dof. Functions ending in")
-    print("# _f32 take singles and give one, here as the double of the same value. Made by oracles/sensor_vectors.py.")
+    print("# _f32 take singles and give such, here as the doubles of the same values. Made by oracles/sensor_vectors.py.")
     print("function\tinputs\toutputs\tbits\tstatus\tsource")
     for model in (*B_VALUES, *STEINHART_HARTS):
         for line in rows_of(model, "", 12):
             print(line)
         for line in rows_of(singly(model), "_f32", 7):
             print(line)
-        for line in estimate_rows(model):
+        for line in estimate_rows(model, ""):
+            print(line)
+        for line in estimate_rows(singly(model), "_f32"):
             print(line)
     for line in refused():
         print(line)

@@ -46,13 +46,13 @@ fn plain<F: Thermometer<5>, R: Real>(
     Some(result.map(|x| vec![Output::Number(x.to_f64())]))
 }
 
-fn uncertain<F: Thermometer<5>>(
-    model: Result<Model<F, f64, 5>, SensorError>,
+fn uncertain<F: Thermometer<5>, R: Real>(
+    model: Result<Model<F, R, 5>, SensorError>,
     quantity: &str,
-    given: &[f64],
+    given: Vec<R>,
 ) -> Option<Result<Vec<Output>, SensorError>> {
-    let &[value, a, b, u, s, dof, below, above] = given else { return None };
-    let type_a = if s == 0.0 { TypeA::NONE } else { TypeA { s, dof } };
+    let [value, a, b, u, s, dof, below, above] = given[..] else { return None };
+    let type_a = if s == R::ZERO { TypeA::NONE } else { TypeA { s, dof } };
     let estimate = Estimate::from_parts(value, [a, b], u, [type_a, TypeA::NONE], below, above).unwrap();
     let result = match quantity {
         "resistance_estimate" => model.and_then(|model| model.resistance_estimate(&estimate)),
@@ -63,19 +63,24 @@ fn uncertain<F: Thermometer<5>>(
         let [a, b] = found.rectangular();
         let [first, second] = found.type_a();
         assert_eq!((first.dof, second), (type_a.dof, TypeA::NONE));
-        [found.value(), a, b, found.normal_u(), first.s, found.below(), found.above()].map(Output::Number).to_vec()
+        let parts = [found.value(), a, b, found.normal_u(), first.s, found.below(), found.above()];
+        parts.map(|part| Output::Number(part.to_f64())).to_vec()
     }))
 }
 
 fn call(row: &Row) -> Option<Outcome> {
     let (formula, quantity) = row.function.strip_prefix("sensor.")?.split_once('.')?;
-    let result = match (formula, quantity.strip_suffix("_f32")) {
-        ("b_value", Some(quantity)) => plain(b_value::<f32>(row), quantity, row.number(7) as f32),
-        ("steinhart_hart", Some(quantity)) => plain(steinhart_hart::<f32>(row), quantity, row.number(7) as f32),
-        ("b_value", None) if row.inputs.len() == 8 => plain(b_value::<f64>(row), quantity, row.number(7)),
-        ("steinhart_hart", None) if row.inputs.len() == 8 => plain(steinhart_hart::<f64>(row), quantity, row.number(7)),
-        ("b_value", None) => uncertain(b_value(row), quantity, &row.numbers_from(7)),
-        ("steinhart_hart", None) => uncertain(steinhart_hart(row), quantity, &row.numbers_from(7)),
+    let (quantity, single) = quantity.strip_suffix("_f32").map_or((quantity, false), |quantity| (quantity, true));
+    let plainly = row.inputs.len() == 8;
+    let result = match (formula, single) {
+        ("b_value", true) if plainly => plain(b_value::<f32>(row), quantity, row.number(7) as f32),
+        ("b_value", false) if plainly => plain(b_value::<f64>(row), quantity, row.number(7)),
+        ("steinhart_hart", true) if plainly => plain(steinhart_hart::<f32>(row), quantity, row.number(7) as f32),
+        ("steinhart_hart", false) if plainly => plain(steinhart_hart::<f64>(row), quantity, row.number(7)),
+        ("b_value", true) => uncertain(b_value::<f32>(row), quantity, inputs(row).2),
+        ("b_value", false) => uncertain(b_value::<f64>(row), quantity, inputs(row).2),
+        ("steinhart_hart", true) => uncertain(steinhart_hart::<f32>(row), quantity, inputs(row).2),
+        ("steinhart_hart", false) => uncertain(steinhart_hart::<f64>(row), quantity, inputs(row).2),
         _ => None,
     };
     result.map(|result| result.map_err(|error| error.kind()))
@@ -91,7 +96,7 @@ fn bound(row: &Row) -> f64 {
     match (row.status, row.function.contains("temperature_c"), row.function.ends_with("_f32")) {
         (0, true, false) => 1e-10 / exact(row).abs(),
         (0, true, true) => 0.01 / exact(row).abs(),
-        (_, _, true) => 1e-3,
+        (_, _, true) => 1e-5,
         _ => 1e-12,
     }
 }

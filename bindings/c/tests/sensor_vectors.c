@@ -116,49 +116,51 @@ SENSOR(steinhart_hart_f32, rko_steinhart_hart_f32, steinhart_hart_of_f32, float,
        rko_steinhart_hart_slope_ohm_per_kelvin_f32, rko_steinhart_hart_slope_ohm_per_kelvin_n_f32,
        rko_steinhart_hart_temperature_c_f32, rko_steinhart_hart_temperature_c_n_f32)
 
-/* An uncertain value: value, two rectangular parts, normal u, one type A part, below, above. */
-static struct rko_estimate estimate(const struct row *row) {
-    struct rko_estimate e;
-    memset(&e, 0, sizeof e);
-    e.value = number(row, 7);
-    e.rectangular[0] = number(row, 8);
-    e.rectangular[1] = number(row, 9);
-    e.normal_u = number(row, 10);
-    e.type_a_s[0] = number(row, 11);
-    e.type_a_dof[0] = number(row, 12);
-    e.below = number(row, 13);
-    e.above = number(row, 14);
-    return e;
-}
+/* An uncertain value, in and out: value, two rectangular parts, normal u, one type A part, below, above; out without its
+ * degrees of freedom, which stay the same. */
+#define UNCERTAIN(name, model, made, estimate, input, untouched, answer_one, resistance, temperature)                   \
+    static int name(struct row *row, const char *quantity) {                                                           \
+        struct model t;                                                                                                \
+        struct estimate given, out;                                                                                    \
+        memset(&given, 0, sizeof given);                                                                               \
+        given.value = input(row, 7);                                                                                   \
+        given.rectangular[0] = input(row, 8);                                                                          \
+        given.rectangular[1] = input(row, 9);                                                                          \
+        given.normal_u = input(row, 10);                                                                               \
+        given.type_a_s[0] = input(row, 11);                                                                            \
+        given.type_a_dof[0] = input(row, 12);                                                                          \
+        given.below = input(row, 13);                                                                                  \
+        given.above = input(row, 14);                                                                                  \
+        out.value = untouched;                                                                                         \
+        row->status = made(row, &t);                                                                                   \
+        if (row->status != RKO_OK) {                                                                                   \
+            return 1;                                                                                                  \
+        }                                                                                                              \
+        answer_one(row,                                                                                                \
+                   strcmp(quantity, "temperature_estimate") == 0 ? temperature(&t, &given, &out, NULL)                 \
+                                                                 : resistance(&t, &given, &out, NULL),                 \
+                   &out.value);                                                                                        \
+        if (row->status == RKO_OK) {                                                                                   \
+            CHECK(out.type_a_s[0] == 0 || out.type_a_dof[0] == given.type_a_dof[0]);                                   \
+            give(row, out.rectangular[0]);                                                                             \
+            give(row, out.rectangular[1]);                                                                             \
+            give(row, out.normal_u);                                                                                   \
+            give(row, out.type_a_s[0]);                                                                                \
+            give(row, out.below);                                                                                      \
+            give(row, out.above);                                                                                      \
+        }                                                                                                              \
+        return 1;                                                                                                      \
+    }
 
-static int uncertain(struct row *row, const char *formula, const char *quantity) {
-    const struct rko_estimate given = estimate(row);
-    struct rko_estimate out;
-    struct rko_b_value_thermistor b;
-    struct rko_steinhart_hart s;
-    const int by_b_value = strncmp(formula, "b_value", 7) == 0;
-    const int of_resistance = strcmp(quantity, "temperature_estimate") == 0;
-    out.value = UNTOUCHED;
-    row->status = by_b_value ? b_value_of(row, &b) : steinhart_hart_of(row, &s);
-    if (row->status != RKO_OK) {
-        return 1;
-    }
-    one(row,
-        by_b_value ? (of_resistance ? rko_b_value_thermistor_temperature_estimate(&b, &given, &out, NULL)
-                                    : rko_b_value_thermistor_resistance_estimate(&b, &given, &out, NULL))
-                   : (of_resistance ? rko_steinhart_hart_temperature_estimate(&s, &given, &out, NULL)
-                                    : rko_steinhart_hart_resistance_estimate(&s, &given, &out, NULL)),
-        &out.value);
-    if (row->status == RKO_OK) {
-        give(row, out.rectangular[0]);
-        give(row, out.rectangular[1]);
-        give(row, out.normal_u);
-        give(row, out.type_a_s[0]);
-        give(row, out.below);
-        give(row, out.above);
-    }
-    return 1;
-}
+UNCERTAIN(b_value_estimate, rko_b_value_thermistor, b_value_of, rko_estimate, number, UNTOUCHED, one,
+          rko_b_value_thermistor_resistance_estimate, rko_b_value_thermistor_temperature_estimate)
+UNCERTAIN(b_value_estimate_f32, rko_b_value_thermistor_f32, b_value_of_f32, rko_estimate_f32, number_f32, UNTOUCHED_F32,
+          one_f32, rko_b_value_thermistor_resistance_estimate_f32, rko_b_value_thermistor_temperature_estimate_f32)
+UNCERTAIN(steinhart_hart_estimate, rko_steinhart_hart, steinhart_hart_of, rko_estimate, number, UNTOUCHED, one,
+          rko_steinhart_hart_resistance_estimate, rko_steinhart_hart_temperature_estimate)
+UNCERTAIN(steinhart_hart_estimate_f32, rko_steinhart_hart_f32, steinhart_hart_of_f32, rko_estimate_f32, number_f32,
+          UNTOUCHED_F32, one_f32, rko_steinhart_hart_resistance_estimate_f32,
+          rko_steinhart_hart_temperature_estimate_f32)
 
 static int worded_otherwise(const struct row *row, const char *function, const char *status) {
     (void)row, (void)function, (void)status;
@@ -184,10 +186,13 @@ static int call(struct row *row, const char *function) {
     single = length > 4 && strcmp(quantity + length - 4, "_f32") == 0;
     memcpy(name, quantity, length + 1);
     name[single ? length - 4 : length] = '\0';
-    if (strstr(name, "_estimate") != NULL) {
-        return uncertain(row, function, name);
-    }
     by_b_value = strncmp(function, "b_value.", 8) == 0;
+    if (strstr(name, "_estimate") != NULL) {
+        if (single) {
+            return by_b_value ? b_value_estimate_f32(row, name) : steinhart_hart_estimate_f32(row, name);
+        }
+        return by_b_value ? b_value_estimate(row, name) : steinhart_hart_estimate(row, name);
+    }
     if (single) {
         return by_b_value ? b_value_f32(row, name) : steinhart_hart_f32(row, name);
     }
@@ -210,7 +215,7 @@ static void says(const char *words) {
 #endif
 }
 
-/* What no row asks for: sentences, structs that something has written over, estimates in single precision. */
+/* What no row asks for: sentences, structs that something has written over. */
 static void refused(void) {
     const double many[3] = {25.0, 86.0, NAN};
     double out[3] = {UNTOUCHED, UNTOUCHED, UNTOUCHED}, x = UNTOUCHED;
@@ -271,25 +276,6 @@ static void refused(void) {
         memset(&bad, 0, sizeof bad);
         CHECK(rko_b_value_thermistor_temperature_c(&bad, 10000.0, &x, &detail) == RKO_CORRUPT_MEMORY);
         says("memory that this library has not filled");
-    }
-    {
-        struct rko_b_value_thermistor_f32 single;
-        struct rko_steinhart_hart_f32 other;
-        struct rko_estimate_f32 given, out_f32;
-        const float three_f32[3] = {1.129148e-3f, 2.34125e-4f, 8.76741e-8f};
-        CHECK(rko_b_value_thermistor_new_f32(10000.0f, 25.0f, 3950.0f, 25.0f, 85.0f, &single, NULL) == RKO_OK);
-        CHECK(rko_steinhart_hart_three_terms_f32(three_f32, 1.0f, -40.0f, 125.0f, &other, NULL) == RKO_OK);
-        CHECK(rko_estimate_new_f32(10000.0f, 0.0f, INFINITY, &given, NULL) == RKO_OK);
-        given.rectangular[0] = 100.0f;
-        CHECK(rko_b_value_thermistor_temperature_estimate_f32(&single, &given, &out_f32, NULL) == RKO_OK);
-        CHECK(out_f32.value == 25.0f && out_f32.rectangular[0] > 0.224f && out_f32.rectangular[0] < 0.226f);
-        CHECK(rko_steinhart_hart_temperature_estimate_f32(&other, &given, &out_f32, NULL) == RKO_OK);
-        CHECK(out_f32.value > 24.99f && out_f32.value < 25.01f);
-        CHECK(rko_steinhart_hart_resistance_estimate_f32(&other, &out_f32, &given, NULL) == RKO_OK);
-        CHECK(given.rectangular[0] > 99.9f && given.rectangular[0] < 100.1f);
-        out_f32.value = 25.0f;
-        CHECK(rko_b_value_thermistor_resistance_estimate_f32(&single, &out_f32, &given, NULL) == RKO_OK);
-        CHECK(given.value == 10000.0f);
     }
 }
 

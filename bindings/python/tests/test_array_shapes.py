@@ -15,8 +15,10 @@ from hypothesis.extra import numpy as hnp
 
 from reckohm import distribution, preferred, verdict
 from reckohm.errors import InputTypeError, ReckohmError
+from reckohm.sensor import Thermistor
 
 LIMITS = verdict.Limits.from_tolerance(1000, 0.01)
+THERMISTOR = Thermistor.b_value(10_000, 25, 3977, (25, 85)).with_domain((-25, 100))
 BEFORE = -7.25
 
 
@@ -44,6 +46,8 @@ NAN, INF = float("nan"), float("inf")
 OHMS = (0.47, 1.0, 4.7, 100.0, 4900.0, 9.7e3, 1e6, 5e-9, 1e15, 0.0, -2.0, NAN)
 CHANCES = (1e-3, 0.05, 0.25, 0.5, 0.75, 0.95, 0.999, 1.0, NAN)
 PLACES = (-30.0, -1.5, -0.0, 0.0, 0.25, 1.0, 8.0, 37.0, 1e300, -INF)
+CELSIUS = (-25.0, -0.0, 3.0, 25.0, 37.5, 85.0, 99.0, 100.0, -26.0, INF)
+THERMISTOR_OHMS = (97_000.0, 3e4, 10_000.0, 5e3, 1100.0, 1e3, 700.0, 100.0, 0.0, NAN)
 DOFS = (0.5, 1.0, 2.5, 3.0, 30.0, INF, 0.0)
 FORMS = [
     Form("nearest", in_series("nearest", "E24"), (OHMS,)),
@@ -58,6 +62,9 @@ FORMS = [
     Form("t_above", distribution.t_above, (PLACES, DOFS)),
     Form("t_quantile", distribution.t_quantile, (CHANCES, DOFS)),
     Form("t_quantile_above", distribution.t_quantile_above, (CHANCES, DOFS)),
+    Form("thermistor resistance_ohm", THERMISTOR.resistance_ohm, (CELSIUS,)),
+    Form("thermistor slope", THERMISTOR.slope, (CELSIUS,)),
+    Form("thermistor temperature_c", THERMISTOR.temperature_c, (THERMISTOR_OHMS,)),
     Form("conformance", conforming, (OHMS, (0.0, 0.5, 1.0, 2.0, -1.0))),
 ]
 FLOATS = ["f8", ">f8", "f4", ">f4", "f2", "g"]

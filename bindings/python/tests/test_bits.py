@@ -11,9 +11,12 @@ import pytest
 
 from reckohm import _core, distribution, preferred, verdict
 from reckohm.errors import RangeError
+from reckohm.sensor import Thermistor
 
 COUNT = 40_000
 LIMITS = verdict.Limits.from_tolerance(4700, 0.05)
+BY_B_VALUE = Thermistor.b_value(10_000, 25, 3977, (25, 85)).with_domain((-40, 125))
+BY_COEFFICIENTS = Thermistor.steinhart_hart((1.129148e-3, 2.34125e-4, 8.76741e-8), 1, (-40, 125))
 
 
 def conformance(value: Any, **options: Any) -> Any:
@@ -41,6 +44,12 @@ FUNCTIONS: dict[str, tuple[Callable[..., Any], Callable[[Any, int], Any], int, f
     "t_above": (lambda x, **o: distribution.t_above(x, 0.5, **o), between(-12, 12), COUNT, np.inf),
     "t_quantile": (lambda x, **o: distribution.t_quantile(x, 9, **o), between(1e-4, 1 - 1e-4), 2000, 2.0),
     "t_quantile_above": (lambda x, **o: distribution.t_quantile_above(x, 3, **o), between(1e-4, 1 - 1e-4), 2000, 0.0),
+    "B-value, resistance": (BY_B_VALUE.resistance_ohm, between(-40, 125), 4 * COUNT, np.nan),
+    "B-value, slope": (BY_B_VALUE.slope, between(-40, 125), 4 * COUNT, 125.5),
+    "B-value, temperature": (BY_B_VALUE.temperature_c, between(500, 100_000), 4 * COUNT, -1.0),
+    "Steinhart-Hart, resistance": (BY_COEFFICIENTS.resistance_ohm, between(-40, 125), 4 * COUNT, np.inf),
+    "Steinhart-Hart, slope": (BY_COEFFICIENTS.slope, between(-40, 125), 4 * COUNT, np.nan),
+    "Steinhart-Hart, temperature": (BY_COEFFICIENTS.temperature_c, between(500, 100_000), 4 * COUNT, np.nan),
     "conformance": (conformance, between(4350, 5050), COUNT, np.nan),
     "conformance, general shape": (general, between(4350, 5050), 2000, np.nan),
 }

@@ -54,6 +54,21 @@ def test_bad_elements() -> None:
     assert found[0] == 25.0 and np.isnan(found[1:]).all()
 
 
+@pytest.mark.parametrize("given", [0.0, -1.0, float("nan"), float("inf")])
+def test_what_was_given_and_what_is_allowed(given: float) -> None:
+    for x in (given, np.array([10_000.0, given])):
+        with pytest.raises(RangeError) as caught:
+            FROST.temperature_c(x)
+        assert repr(caught.value.given) == repr(given) and caught.value.allowed == FROST.ends_ohm
+
+
+def test_no_model_in_single_precision() -> None:
+    narrow = FROST.with_domain((20.0, np.nextafter(20.0, 21.0)))
+    assert narrow.resistance_ohm(20.0) == FROST.resistance_ohm(20.0)
+    with pytest.raises(ContradictionError, match="the lower one first"):
+        narrow.resistance_ohm(np.array([20.0], dtype=np.float32))
+
+
 def test_an_estimate_in_gives_one_out() -> None:
     given = Estimate(10_000).with_rectangular(100).with_one_sided(0, 50)
     found = FROST.temperature_c(given)
@@ -83,7 +98,7 @@ def test_mistakes_are_told() -> None:
         Thermistor.steinhart_hart([1.129148e-3, 8.76741e-8, 2.34125e-4], 1.0, (-40, 125))
     with pytest.raises(ContradictionError, match="the lower one first"):
         FROST.with_domain((85, -25))
-    for coefficients in ([1e-3, 2e-4], [1e-3] * 5, 1e-3, "abc", None):
+    for coefficients in ([1e-3, 2e-4], [1e-3] * 5, 1e-3, "abc", None, {1e-3, 2e-4, 9e-8}, {1e-3: 1, 2e-4: 2, 9e-8: 3}):
         with pytest.raises(InputTypeError):
             Thermistor.steinhart_hart(coefficients, 1.0, (-40, 125))  # type: ignore[arg-type]
     with pytest.raises(TypeError):

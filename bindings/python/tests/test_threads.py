@@ -8,7 +8,7 @@ from typing import Any, Callable
 import numpy as np
 import pytest
 
-from reckohm import distribution, marking, measurement, meter, preferred, uncertainty, verdict
+from reckohm import distribution, marking, measurement, meter, preferred, sensor, uncertainty, verdict
 from reckohm.errors import ReckohmError
 
 THREADS = 8
@@ -17,6 +17,7 @@ ROUNDS = 6
 SPAN = meter.Meter.example_hand_held().spans[1]
 ESTIMATE = uncertainty.Estimate(1000.0, 1.0).with_rectangular(12.7).with_type_a(2.0, 4.0)
 LIMITS = verdict.Limits.from_tolerance(1000, 0.02)
+THERMISTOR = sensor.Thermistor.steinhart_hart((1.129148e-3, 2.34125e-4, 8.76741e-8), 1, (-40, 125))
 RULE = verdict.Rule.guarded(0.05)
 OHMS = np.geomspace(1e-3, 1e9, 3001)
 BAD_OHMS = np.where(np.arange(3001) == 1234, -1.0, OHMS)
@@ -41,6 +42,9 @@ TASKS: list[Callable[[], Any]] = [
     lambda: distribution.t_quantile(PROBABILITIES * 2, 3.5),
     lambda: verdict.conformance_probability(VALUES, LIMITS, u=0.5, rectangular=2.0).tobytes(),
     lambda: verdict.conformance_probability(VALUES[:40], LIMITS, u=0.5, dof=4, rectangular=2.0).tobytes(),
+    lambda: THERMISTOR.temperature_c(np.geomspace(500, 1e5, 3001)).tobytes(),
+    lambda: THERMISTOR.resistance_ohm(VALUES),
+    lambda: repr(THERMISTOR.temperature_c(ESTIMATE)),
     lambda: repr(verdict.judge(ESTIMATE, LIMITS, RULE)),
     lambda: ESTIMATE.expanded(0.99).half_width,
     lambda: ESTIMATE.with_normal(-1.0),
@@ -84,7 +88,7 @@ def hammer(work: Callable[[int], None]) -> None:
 
 def test_every_thread_gets_what_one_alone_gets() -> None:
     expected = [answer(task) for task in TASKS]
-    assert sum(isinstance(alone, tuple) and isinstance(alone[0], type) for alone in expected) == 5
+    assert sum(isinstance(alone, tuple) and isinstance(alone[0], type) for alone in expected) == 6
 
     def work(number: int) -> None:
         for step in range(ROUNDS * len(TASKS)):

@@ -374,6 +374,10 @@ NOT_HERE: dict[str, str] = {
         "uncertainty.probability_below",
         "verdict.judge",
         "verdict.conformance_probability",
+        "sensor.b_value.resistance_estimate",
+        "sensor.b_value.temperature_estimate",
+        "sensor.steinhart_hart.resistance_estimate",
+        "sensor.steinhart_hart.temperature_estimate",
     )
 } | {
     f"meter.{function}_f32": "a Span and a Reading are of doubles at this door"

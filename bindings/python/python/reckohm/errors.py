@@ -149,12 +149,14 @@ def _from_core(
 ) -> ReckohmError:
     """The exception of a failure in the compiled core; fields that a failure does not use arrive as 0."""
     exception = _class_of(status, kind)
-    # Elsewhere the two ends hold other numbers of the failure, which the message says.
-    has_ends = kind == "OutsideDomain" or kind in ("ResultOutOfRange", "WrongCount") and lower != 0
+    # A sensor's domain has no row. Elsewhere the two ends hold other numbers of the failure, which the message says.
+    has_domain = kind in ("OutsideDomain", "NotFinite") and lower < upper
+    has_ends = has_domain or (kind in ("ResultOutOfRange", "WrongCount") and lower != 0)
     allowed = (lower, upper) if row or has_ends else None
     if text is None:
         where = index if of_list else None
-        return exception(message, status, kind, given if row or given else None, allowed, row or None, where)
+        said = given if row or given or has_domain else None
+        return exception(message, status, kind, said, allowed, row or None, where)
     return exception(message, status, kind, text, allowed, row or None, index)
 
 

@@ -4,7 +4,7 @@ mod kernel;
 
 use kernel::{By, Conversion, Named, Resistance, Slope, Temperature};
 use pyo3::prelude::*;
-use pyo3::types::{PyFloat, PyTuple};
+use pyo3::types::{PyDict, PyFloat, PySet, PyTuple};
 use reckohm::sensor::{BValueFormula, BValueThermistor, Model, SensorError, SteinhartHart, SteinhartHartFormula};
 
 use crate::errors::Failure;
@@ -132,6 +132,10 @@ impl Thermistor {
     fn steinhart_hart(coefficients: &Bound<'_, PyAny>, reference_ohm: Number, domain_c: Pair) -> PyResult<Thermistor> {
         const ALLOWED: &str = "a sequence of three or four numbers";
         let refused = || wrong_type(coefficients, ALLOWED).unwrap_or_else(|error| error);
+        // Neither a set nor a mapping says which number is which.
+        if coefficients.is_instance_of::<PyDict>() || coefficients.is_instance_of::<PySet>() {
+            return Err(refused());
+        }
         let given = coefficients.try_iter().map_err(|_| refused())?;
         // No more than one too many is asked for: the sequence may have no end.
         let given = given.take(5).map(|number| Ok(number?.extract::<Number>()?.0)).collect::<PyResult<Vec<f64>>>()?;
