@@ -36,6 +36,8 @@ pub fn command_line(words: &[&str]) -> Result<(), String> {
     for package in ["reckohm", "reckohm-tests", "reckohm-c", "reckohm-fuzz"] {
         tests.args(["--package", package]);
     }
+    // Simulations of millions of measurements reach no line that others do not, and take very long with counters in.
+    tests.args(["--", "--skip", "intervals_hold"]);
     for (variable, tool) in [("LLVM_COV", "llvm-cov"), ("LLVM_PROFDATA", "llvm-profdata")] {
         if std::env::var_os(variable).is_none() {
             tests.env(variable, of_the_compiler(tool)?);
