@@ -402,3 +402,17 @@ fn every_kind_of_the_block_has_a_message() {
         assert!(messages().iter().any(|(_, found, _)| found == kind), "{}", kind.name());
     }
 }
+
+/// A fuzzer found that the digits behind the point of a very small span ran into those given.
+#[test]
+fn a_span_of_many_decimals_keeps_its_message() {
+    let clause = Clause::new(0.01, 2.0).unwrap();
+    for (full_scale, step) in [(2e-3, 1e-6), (2e-4, 1e-7), (2e-6, 1e-9)] {
+        let span = Span::new("small", full_scale, step, 1e-3, Marks::OL, clause).unwrap();
+        let error = span.read(b"1G").unwrap_err();
+        let again = MeterError::from_detail(&error.detail()).unwrap();
+        assert_eq!(again, error);
+        assert_eq!(again.to_string(), error.to_string());
+        assert!(error.to_string().len() < 1024);
+    }
+}

@@ -29,7 +29,7 @@ pub enum MisfitText {
 pub struct Form {
     /// The power of ten of the unit in ohm: -3, 0, 3, 6 or 9.
     pub unit: i8,
-    /// How many digits stand behind the point.
+    /// How many digits stand behind the point: 18 at most, since a step is 1e-9 ohm at least.
     pub decimals: u8,
 }
 
@@ -82,12 +82,12 @@ impl MisfitText {
 
 impl Misfit {
     /// The same as plain numbers: given, the other reading in ohm as the lower end, the largest shown in ohm as the upper
-    /// end, the offset as index. The argument holds the form: digits given behind the point times 128, digits shown behind
+    /// end, the offset as index. The argument holds the form: digits given behind the point times 512, digits shown behind
     /// the point times 8, and 1 to 5 for milliohm, ohm, kilohm, megohm, gigohm.
     pub fn detail(&self) -> Detail {
         let unit = u16::from((self.form.unit.wrapping_div(3).wrapping_add(2)) as u8);
         let decimals = u16::from(self.form.decimals).wrapping_mul(8);
-        let given_decimals = u16::from(self.given_decimals).wrapping_mul(128);
+        let given_decimals = u16::from(self.given_decimals).wrapping_mul(512);
         Detail {
             argument: given_decimals.wrapping_add(decimals).wrapping_add(unit),
             given: self.given,
@@ -108,10 +108,10 @@ impl Misfit {
             text: MisfitText::from_kind(detail.kind)?,
             at: detail.index,
             given: detail.given,
-            given_decimals: (detail.argument / 128) as u8,
+            given_decimals: (detail.argument / 512) as u8,
             could_be_ohm: detail.lower,
             largest_ohm: detail.upper,
-            form: Form { unit, decimals: (detail.argument / 8 % 16) as u8 },
+            form: Form { unit, decimals: (detail.argument / 8 % 64) as u8 },
         })
     }
 
