@@ -99,3 +99,74 @@ fn an_uncertainty_next_to_nothing_leaves_a_probability() {
         }
     }
 }
+
+/// Whether the decision on a value with one rectangular and one normal part is that on the estimate of them.
+macro_rules! of_value_is_of_estimate {
+    ($name:ident, $number:ty, $values:expr, $widths:expr) => {
+        #[test]
+        fn $name() {
+            use reckohm::verdict::answer_of_value;
+            let limits: [Limits<$number>; 4] = [
+                Limits::new(95.0, 105.0).unwrap(),
+                Limits::at_most(101.0).unwrap(),
+                Limits::at_least(98.0).unwrap(),
+                Limits::new(99.999, 100.001).unwrap(),
+            ];
+            let rules: [Rule<$number>; 4] = [
+                Rule::simple_acceptance(),
+                Rule::guarded(0.05).unwrap(),
+                Rule::guarded(0.001).unwrap(),
+                Rule::max_risk(0.05).unwrap(),
+            ];
+            let mut seen = [0_usize; 3];
+            for value in $values {
+                for (half_width, u) in $widths.into_iter().flat_map(|a| $widths.map(|u| (a, u))) {
+                    let estimate =
+                        Estimate::exact(value).unwrap().with_rectangular(half_width).unwrap().with_normal(u).unwrap();
+                    for limits in &limits {
+                        for rule in rules {
+                            let whole = answer(&estimate, limits, rule);
+                            let found = answer_of_value(value, half_width, u, limits, rule).unwrap();
+                            let said = format!("{value} {half_width} {u} {limits:?} {rule:?}");
+                            assert_eq!((found.answer, found.side), (whole.answer, whole.side), "{said}");
+                            assert_eq!(
+                                found.conformance_probability.to_bits(),
+                                whole.conformance_probability.to_bits(),
+                                "{said}"
+                            );
+                            seen[found.answer as usize - 1] += 1;
+                        }
+                    }
+                }
+            }
+            assert!(seen.iter().all(|count| *count > 500), "{seen:?}");
+        }
+    };
+}
+
+const VALUES: [f64; 13] = [0.0, 90.0, 94.9, 95.0, 95.3, 98.0, 99.9, 100.0, 100.001, 101.0, 104.0, 105.0, 1e6];
+const WIDTHS: [f64; 11] = [0.0, 1e-30, 1e-9, 1e-3, 0.02, 0.3, 0.9, 1.0, 3.0, 40.0, 1e9];
+of_value_is_of_estimate!(a_value_in_double_is_judged_as_its_estimate, f64, VALUES, WIDTHS);
+of_value_is_of_estimate!(
+    a_value_in_single_is_judged_as_its_estimate,
+    f32,
+    VALUES.map(|x| x as f32),
+    WIDTHS.map(|x| x as f32)
+);
+
+#[test]
+fn what_is_no_value_is_refused() {
+    use reckohm::number::Kind;
+    use reckohm::verdict::answer_of_value;
+    let (limits, rule) = (Limits::new(95.0_f32, 105.0).unwrap(), Rule::guarded(0.05).unwrap());
+    let kind =
+        |value, half_width, u| answer_of_value(value, half_width, u, &limits, rule).map_err(|error| error.kind());
+    assert_eq!(kind(f32::NAN, 1.0, 1.0), Err(Kind::NotFinite));
+    assert_eq!(kind(f32::INFINITY, 1.0, 1.0), Err(Kind::NotFinite));
+    assert_eq!(kind(100.0, -1.0, 1.0), Err(Kind::OutOfRange));
+    assert_eq!(kind(100.0, 1.0, -1.0), Err(Kind::OutOfRange));
+    assert_eq!(kind(100.0, f32::NAN, 1.0), Err(Kind::NotFinite));
+    assert_eq!(kind(100.0, 1.0, f32::MAX), Err(Kind::ResultOutOfRange));
+    assert_eq!(kind(100.0, 1e20, 1.0), Err(Kind::ResultOutOfRange));
+    assert!(kind(100.0, 1e18, 1e18).is_ok());
+}

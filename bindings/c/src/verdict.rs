@@ -200,6 +200,31 @@ twins! {
         })
     }
 
+    /// The answer of `rko_judge_answer`, to the bit, for a value whose error is spread evenly within a half-width, normal, or
+    /// both: a reading with its meter's clause and a known scatter. It needs no estimate, and takes a fraction of the code: where
+    /// nothing else is linked, firmware has no part of what other estimates need.
+    ///
+    /// Given: `value`, finite; `half_width`, 0 or more, as of `rko_span_clause_half_width_ohm`; `u`, the standard uncertainty of
+    /// the scatter, 0 or more; `limits`; `rule`.
+    /// Written: `decision`.
+    /// Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_RESULT_OUT_OF_RANGE`,
+    /// `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+    /// Source: JCGM 106, ISO 14253-1.
+    fn rko_judge_value = rko_judge_value_f32(
+        value: f64,
+        half_width: f64,
+        u: f64,
+        limits: *const rko_limits,
+        rule: *const rko_rule,
+        decision: *mut rko_decision,
+        detail: *mut rko_detail,
+    ) {
+        one(decision, 6, detail, || {
+            let (limits, rule) = (item(limits, 4)?, item(rule, 5)?);
+            Ok(verdict::answer_of_value(value, half_width, u, &limits.to_core()?, rule.to_core(5)?)?.into())
+        })
+    }
+
     /// The probability that the true value lies within the limits, from the estimate's shape alone, no prior; one-sided parts
     /// are taken where they make it smallest.
     ///

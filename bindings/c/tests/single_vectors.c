@@ -153,6 +153,13 @@ static void judge(struct row *row, const struct rko_estimate_f32 *e, const struc
     CHECK(rko_judge_answer_f32(e, limits, &rule, &decision, NULL) == RKO_OK);
     CHECK(decision.answer == v.answer && decision.side == v.side);
     CHECK(decision.conformance_probability == v.conformance_probability);
+    /* And so is that on a value, where the estimate is no more than that. */
+    if (e->rectangular[1] == 0.0f && e->type_a_s[0] == 0.0f && e->below == 0.0f && e->above == 0.0f) {
+        memset(&decision, 0, sizeof decision);
+        CHECK(rko_judge_value_f32(e->value, e->rectangular[0], e->normal_u, limits, &rule, &decision, NULL) == RKO_OK);
+        CHECK(decision.answer == v.answer && decision.side == v.side);
+        CHECK(decision.conformance_probability == v.conformance_probability);
+    }
 }
 
 static int verdict(struct row *row, const char *name) {
@@ -233,6 +240,11 @@ static void made(void) {
     CHECK(rko_judge(&twin, &wide, &rule, &verdict, NULL) == RKO_OK);
     CHECK(decision.answer == verdict.answer && decision.side == verdict.side);
     CHECK(bits_of(decision.conformance_probability) == bits_of(verdict.conformance_probability));
+    CHECK(rko_judge_value(4880.0, 69.0, 3.0, &wide, &rule, &decision, NULL) == RKO_OK);
+    CHECK(decision.answer == RKO_ANSWER_UNDECIDED && decision.side == RKO_SIDE_INSIDE);
+    CHECK(decision.conformance_probability > 0.898 && decision.conformance_probability < 0.9);
+    CHECK(rko_judge_value(4880.0, -69.0, 3.0, &wide, &rule, &decision, NULL) == RKO_OUT_OF_RANGE);
+    CHECK(rko_judge_value(4880.0, 69.0, 3.0, NULL, &rule, &decision, NULL) == RKO_NULL_POINTER);
 }
 
 int main(int arguments, char **paths) {

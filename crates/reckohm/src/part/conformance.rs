@@ -1,8 +1,8 @@
 //! How likely a part lies within its limits, given a measurement of it.
 
 use super::limits::Limits;
-use crate::number::Real;
-use crate::uncertainty::{Estimate, Shape};
+use crate::number::{Real, by_type};
+use crate::uncertainty::{Estimate, EstimateError, Shape, checked_parts, lift, one_rectangular};
 
 /// Probability that the true value lies within the limits, from the estimate's shape alone, no prior; one-sided parts are
 /// taken where they make it smallest (JCGM 106 7).
@@ -114,6 +114,25 @@ impl<R: Real> Ends<R> {
     pub(crate) fn worst(self) -> R {
         self.lowest.inside().smaller(self.highest.inside())
     }
+}
+
+/// The place of a value whose error has one rectangular and one normal part, and the value itself once it is seen to be legal.
+pub(crate) fn place_of_value<R: Real>(
+    value: R,
+    half_width: R,
+    u: R,
+    limits: &Limits<R>,
+) -> Result<(Place<R>, R), EstimateError> {
+    let (value, a, u) = checked_parts(value, half_width, u)?;
+    let lift = lift(a.larger(u));
+    let (a, u) = (a * lift, u * lift);
+    // An estimate's u is the root of a sum of squares; alone, it is itself, but where its square loses digits.
+    let square = u * u;
+    let u = if square < by_type(f64::from(f32::MIN_POSITIVE), f64::MIN_POSITIVE) { square.square_root() } else { u };
+    let tail = |distance: R| {
+        if distance == R::INFINITE { R::ZERO } else { one_rectangular(distance * lift, a, u) }
+    };
+    Ok((Place::at(value, limits.lower_ohm(), limits.upper_ohm(), tail), value))
 }
 
 /// Probability of being inside the limits where the one-sided parts make it largest.

@@ -105,13 +105,15 @@ impl<R: Real> Estimate<R> {
     ) -> Result<Estimate<R>, EstimateError> {
         let [a, b] = rectangular;
         let [first, second] = type_a;
-        Estimate::exact(value)?
-            .with_rectangular(a)?
-            .with_rectangular(b)?
-            .with_normal(normal_u)?
-            .with_type_a(first.s, first.dof)?
-            .with_type_a(second.s, second.dof)?
-            .with_one_sided(below, above)
+        let mut made = Estimate::exact(value)?;
+        made.add_rectangular(a)?;
+        made.add_rectangular(b)?;
+        made.add_normal(normal_u)?;
+        made.add_type_a(first.s, first.dof)?;
+        made.add_type_a(second.s, second.dof)?;
+        made.add_one_sided(below, above)?;
+        // Once for all: u grows with each part.
+        made.checked()
     }
 
     /// The same with one more rectangular part: an error that lies anywhere within ±`half_width` with equal probability,
@@ -127,6 +129,11 @@ impl<R: Real> Estimate<R> {
     /// # Errors
     /// A range error for a negative or infinite half-width.
     pub fn with_rectangular(mut self, half_width: R) -> Result<Estimate<R>, EstimateError> {
+        self.add_rectangular(half_width)?;
+        self.checked()
+    }
+
+    fn add_rectangular(&mut self, half_width: R) -> Result<(), EstimateError> {
         let half_width = HALF_WIDTH.check(half_width)?;
         let [a, b] = self.rectangular;
         // The earlier one stays first on a tie.
@@ -142,7 +149,7 @@ impl<R: Real> Estimate<R> {
             let ([u, narrow], lift) = lifted([self.normal_u, narrow]);
             self.normal_u = (u * u + narrow * narrow / R::lit(3.0)).square_root() / lift;
         }
-        self.checked()
+        Ok(())
     }
 
     /// The same with one more normal part of standard uncertainty `u`; such parts add by variance.
@@ -156,9 +163,16 @@ impl<R: Real> Estimate<R> {
     /// # Errors
     /// A range error for a negative or infinite `u`.
     pub fn with_normal(mut self, u: R) -> Result<Estimate<R>, EstimateError> {
-        let u = STANDARD_UNCERTAINTY.check(u)?;
-        self.normal_u = if self.normal_u == R::ZERO { u } else { root_sum_square(self.normal_u, u) };
+        self.add_normal(u)?;
         self.checked()
+    }
+
+    fn add_normal(&mut self, u: R) -> Result<(), EstimateError> {
+        let u = STANDARD_UNCERTAINTY.check(u)?;
+        if u > R::ZERO {
+            self.normal_u = if self.normal_u == R::ZERO { u } else { root_sum_square(self.normal_u, u) };
+        }
+        Ok(())
     }
 
     /// The same with one more type A part: `s` is the standard deviation of the mean, `dof` one less than the number of
@@ -174,13 +188,18 @@ impl<R: Real> Estimate<R> {
     /// # Errors
     /// A range error for a negative or infinite `s`, degrees of freedom below 1.
     pub fn with_type_a(mut self, s: R, dof: R) -> Result<Estimate<R>, EstimateError> {
+        self.add_type_a(s, dof)?;
+        self.checked()
+    }
+
+    fn add_type_a(&mut self, s: R, dof: R) -> Result<(), EstimateError> {
         let s = STANDARD_UNCERTAINTY.check(s)?;
         let dof = TYPE_A_DEGREES_OF_FREEDOM.check(dof)?;
         if s == R::ZERO {
-            return Ok(self);
+            return Ok(());
         }
         if dof == R::INFINITE {
-            return self.with_normal(s);
+            return self.add_normal(s);
         }
         let new = TypeA { s, dof };
         let [first, second] = self.type_a;
@@ -191,7 +210,7 @@ impl<R: Real> Estimate<R> {
         } else {
             merge_nearest(first, second, new)
         };
-        self.checked()
+        Ok(())
     }
 
     /// The same with one-sided parts: the true value may lie up to `below` under the value, or up to `above` over it, for a
@@ -210,9 +229,14 @@ impl<R: Real> Estimate<R> {
     /// # Errors
     /// A range error for a negative or infinite width.
     pub fn with_one_sided(mut self, below: R, above: R) -> Result<Estimate<R>, EstimateError> {
+        self.add_one_sided(below, above)?;
+        self.checked()
+    }
+
+    fn add_one_sided(&mut self, below: R, above: R) -> Result<(), EstimateError> {
         self.below += ONE_SIDED_HALF_WIDTH.check(below)?;
         self.above += ONE_SIDED_HALF_WIDTH.check(above)?;
-        self.checked()
+        Ok(())
     }
 
     /// The estimate of `constant · x`: every part scaled, one-sided parts changing sides with the sign.
@@ -303,6 +327,18 @@ impl<R: Real> Estimate<R> {
         } else {
             Err(EstimateError::too_large::<R>())
         }
+    }
+}
+
+/// A value, a half-width and a standard uncertainty, if an estimate of them would be legal.
+pub(crate) fn checked_parts<R: Real>(value: R, half_width: R, u: R) -> Result<(R, R, R), EstimateError> {
+    let (value, half_width, u) = (FINITE.check(value)?, HALF_WIDTH.check(half_width)?, STANDARD_UNCERTAINTY.check(u)?);
+    // As of `checked`, with the squares' bound taken in place of their root: none of the squares may be infinite.
+    let (square, size) = (half_width * half_width + u * u, half_width + u);
+    if square.finite() & (size * R::lit(1e3)).finite() & (value.magnitude() + size).finite() {
+        Ok((value, half_width, u))
+    } else {
+        Err(EstimateError::too_large::<R>())
     }
 }
 

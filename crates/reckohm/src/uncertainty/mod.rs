@@ -24,9 +24,12 @@ pub use degrees_of_freedom::effective_dof;
 pub use error::EstimateError;
 pub use estimate::{Estimate, TypeA};
 
-pub(crate) use convolution::{EDGED_FROM, WIDE_FROM, any_rectangular, edged_rectangular, wide_rectangular};
+pub(crate) use convolution::{
+    EDGED_FROM, WIDE_FROM, any_rectangular, edged_rectangular, one_rectangular, wide_rectangular,
+};
 pub(crate) use coverage::COVERAGE_BY_CONVENTION;
 pub(crate) use degrees_of_freedom::welch_satterthwaite;
+pub(crate) use estimate::checked_parts;
 pub(crate) use repeats::spread;
 pub(crate) use root::root;
 pub(crate) use shape::{Shape, least};

@@ -8,9 +8,9 @@ use core::fmt;
 
 use super::rule::{Rule, RuleKind};
 use crate::number::Real;
-use crate::part::conformance::{Ends, likeliest};
+use crate::part::conformance::{Ends, likeliest, place_of_value};
 use crate::part::limits::Limits;
-use crate::uncertainty::{Estimate, Shape};
+use crate::uncertainty::{Estimate, EstimateError, Shape};
 
 /// The three answers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -103,6 +103,34 @@ pub fn answer<R: Real>(estimate: &Estimate<R>, limits: &Limits<R>, rule: Rule<R>
     decide(estimate, limits, rule, &Shape::of(estimate))
 }
 
+/// [`answer`] for a value whose error is spread evenly within `half_width`, normal with standard uncertainty `u`, or both: a
+/// reading with its meter's clause and a known scatter. The decision is that of an estimate of these parts, to the bit, in a
+/// fraction of the code: nothing in it knows of degrees of freedom or of a second rectangular part.
+///
+/// ```
+/// use reckohm::uncertainty::Estimate;
+/// use reckohm::verdict::{Limits, Rule, answer, answer_of_value};
+/// let (limits, rule) = (Limits::from_tolerance(4700.0_f32, 0.05)?, Rule::guarded(0.05)?);
+/// let whole = answer(&Estimate::exact(4860.0_f32)?.with_rectangular(68.9)?.with_normal(3.0)?, &limits, rule);
+/// assert_eq!(answer_of_value(4860.0, 68.9, 3.0, &limits, rule)?, whole);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// A range error for a value that is no finite number, a negative or infinite half-width or `u`; too large where a square
+/// of them does not fit the number type.
+pub fn answer_of_value<R: Real>(
+    value: R,
+    half_width: R,
+    u: R,
+    limits: &Limits<R>,
+    rule: Rule<R>,
+) -> Result<Decision<R>, EstimateError> {
+    let (place, value) = place_of_value(value, half_width, u, limits)?;
+    let ends = Ends { lowest: place, highest: place };
+    Ok(decided(ends, limits.contains(value), rule, || place.inside()))
+}
+
 /// The decision with the estimate's shape at hand.
 pub(super) fn decide<R: Real>(
     estimate: &Estimate<R>,
@@ -111,12 +139,16 @@ pub(super) fn decide<R: Real>(
     shape: &Shape<R>,
 ) -> Decision<R> {
     let ends = Ends::of(estimate, limits, shape);
-    let inside = limits.contains(estimate.value());
+    decided(ends, limits.contains(estimate.value()), rule, || likeliest(estimate, limits, shape))
+}
+
+#[inline(always)]
+fn decided<R: Real>(ends: Ends<R>, inside: bool, rule: Rule<R>, likeliest: impl FnOnce() -> R) -> Decision<R> {
     let answer = match rule.risk() {
         None if inside => Answer::Conforms,
         None => Answer::DoesNotConform,
         Some(risk) if accepts(ends, rule.kind(), risk) => Answer::Conforms,
-        Some(risk) if rejects(ends, rule.kind(), risk, || likeliest(estimate, limits, shape)) => Answer::DoesNotConform,
+        Some(risk) if rejects(ends, rule.kind(), risk, likeliest) => Answer::DoesNotConform,
         Some(_) => Answer::Undecided,
     };
     Decision { answer, side: if inside { Side::Inside } else { Side::Outside }, conformance_probability: ends.worst() }

@@ -19,7 +19,7 @@ mod rule;
 
 pub use crate::part::conformance::conformance_probability;
 pub use crate::part::limits::{Limits, LimitsError};
-pub use answer::{Answer, Decision, Side, answer};
+pub use answer::{Answer, Decision, Side, answer, answer_of_value};
 pub use columns::{Column, Columns};
 pub use error::VerdictError;
 pub use judge::{NextStep, Verdict, conformance_probability_into, judge, judge_into};
