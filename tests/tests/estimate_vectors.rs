@@ -105,6 +105,12 @@ fn verdicts() {
     assert!(count > 1000, "{count}");
 }
 
+#[test]
+fn arithmetic() {
+    let count = run("arithmetic.tsv", |_| 0.0, verdict);
+    assert!(count > 30, "{count}");
+}
+
 fn measured(row: &Row) -> Result<[f64; 3], Kind> {
     let spans = Meter::example_hand_held().spans();
     let span = &spans[row.number(0) as usize];

@@ -114,3 +114,9 @@ fn single_precision() {
     let count = run("single.tsv", |_| 2e-5, call);
     assert!(count > 1000, "{count}");
 }
+
+#[test]
+fn arithmetic() {
+    let count = run("arithmetic_single.tsv", |_| 0.0, call);
+    assert!(count > 20, "{count}");
+}

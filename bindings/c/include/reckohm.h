@@ -87,6 +87,9 @@
 /** Memory of the library's own that was never filled by it, or was changed from outside since. Only the C door has it. */
 #define RKO_CORRUPT_MEMORY 93
 
+/** Arithmetic that is not as the results need it: rounded otherwise, or numbers near zero flushed. Only the C door has it. */
+#define RKO_WRONG_ARITHMETIC 94
+
 /** A name that is not that of a series of preferred values. */
 #define RKO_UNKNOWN_SERIES 100
 
@@ -201,6 +204,31 @@
  *  453  parameter of a sensor, or an end of its domain: any finite number (our rule: no infinity and no NaN enters)
  */
 
+
+/*
+ In a detail: numbers of double precision near zero are flushed to it.
+ */
+#define RKO_ARITHMETIC_FLUSHED 1
+
+/*
+ In a detail: numbers of single precision near zero are flushed to it.
+ */
+#define RKO_ARITHMETIC_FLUSHED_F32 2
+
+/*
+ In a detail: results of double precision are rounded other than to the nearest.
+ */
+#define RKO_ARITHMETIC_ROUNDED 3
+
+/*
+ In a detail: results of single precision are rounded other than to the nearest.
+ */
+#define RKO_ARITHMETIC_ROUNDED_F32 4
+
+/*
+ In a detail: a subtraction of double precision has a wrong last digit.
+ */
+#define RKO_ARITHMETIC_SUBTRACTED 5
 
 /*
  The usual hysteresis of an auto-ranger, as a fraction of the lower span's full scale; common practice.
@@ -598,6 +626,48 @@
 typedef int32_t rko_status;
 
 /*
+ A failure as plain numbers.
+
+ Every function takes a pointer to one as its last argument, which may be null. When it is not, each call writes it:
+ all zero after a success, so that it never speaks of an earlier call. Fields that a failure does not use are 0.
+ `rko_detail_text` turns it into a sentence.
+ */
+struct rko_detail {
+  /*
+   What was given, in the unit of the argument it speaks of.
+   */
+  double given;
+  /*
+   The lower end of what is allowed.
+   */
+  double lower;
+  /*
+   The upper end of what is allowed.
+   */
+  double upper;
+  /*
+   Where, from 0: the element of an array, the byte of a text, the band of a marking.
+   */
+  uint64_t index;
+  /*
+   How many elements of the array failed in all; 0 outside arrays.
+   */
+  uint64_t failed;
+  /*
+   What went wrong: the status. In a call with a mask it is that of the first bad element.
+   */
+  int32_t status;
+  /*
+   The number of the range concerned, as listed at the head of this file; 0 if none.
+   */
+  uint16_t row;
+  /*
+   Which of several arguments or cases; for a null pointer the position of the argument, from 1.
+   */
+  uint16_t argument;
+};
+
+/*
  One setting of a meter, with what its display can show there and how good it is.
 
  `rko_span_new` fills one with the usual conditions; change members afterwards, and see them checked by `rko_span_check`
@@ -669,48 +739,6 @@ struct rko_auto_ranger {
    Not for reading or writing.
    */
   uint64_t opaque[64];
-};
-
-/*
- A failure as plain numbers.
-
- Every function takes a pointer to one as its last argument, which may be null. When it is not, each call writes it:
- all zero after a success, so that it never speaks of an earlier call. Fields that a failure does not use are 0.
- `rko_detail_text` turns it into a sentence.
- */
-struct rko_detail {
-  /*
-   What was given, in the unit of the argument it speaks of.
-   */
-  double given;
-  /*
-   The lower end of what is allowed.
-   */
-  double lower;
-  /*
-   The upper end of what is allowed.
-   */
-  double upper;
-  /*
-   Where, from 0: the element of an array, the byte of a text, the band of a marking.
-   */
-  uint64_t index;
-  /*
-   How many elements of the array failed in all; 0 outside arrays.
-   */
-  uint64_t failed;
-  /*
-   What went wrong: the status. In a call with a mask it is that of the first bad element.
-   */
-  int32_t status;
-  /*
-   The number of the range concerned, as listed at the head of this file; 0 if none.
-   */
-  uint16_t row;
-  /*
-   Which of several arguments or cases; for a null pointer the position of the argument, from 1.
-   */
-  uint16_t argument;
 };
 
 /*
@@ -1487,6 +1515,18 @@ struct rko_verdict_f32 {
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
+
+/*
+ Whether the arithmetic is as every result of this library needs it: IEEE 754, rounded to the nearest, numbers near zero kept.
+ A program that sets its processor up otherwise, or is linked with another double-precision arithmetic, gets other
+ digits, and is told so here. Ask once after the start, and on each thread that changes the rounding.
+
+ Given: nothing.
+ Statuses: `RKO_WRONG_ARITHMETIC`; the detail's `argument` is one of `RKO_ARITHMETIC_...`, `given` what came out and
+ `lower` what it has to be.
+ Source: IEEE 754-2019, 4.3.1 and 7.5.
+ */
+rko_status rko_arithmetic_check(struct rko_detail *detail);
 
 /*
  Fills an auto-ranger.
@@ -3661,6 +3701,37 @@ rko_status rko_judge_answer_f32(const struct rko_estimate_f32 *estimate,
                                 const struct rko_rule_f32 *rule,
                                 struct rko_decision_f32 *decision,
                                 struct rko_detail *detail);
+
+/*
+ The answer of `rko_judge_answer`, to the bit, for a value whose error is spread evenly within a half-width, normal, or
+ both: a reading with its meter's clause and a known scatter. It needs no estimate, and takes a fraction of the code: where
+ nothing else is linked, firmware has no part of what other estimates need.
+
+ Given: `value`, finite; `half_width`, 0 or more, as of `rko_span_clause_half_width_ohm`; `u`, the standard uncertainty of
+ the scatter, 0 or more; `limits`; `rule`.
+ Written: `decision`.
+ Statuses: `RKO_OUT_OF_RANGE`, `RKO_NOT_FINITE`, `RKO_EMPTY`, `RKO_CONTRADICTION`, `RKO_RESULT_OUT_OF_RANGE`,
+ `RKO_UNKNOWN_CODE`, `RKO_NULL_POINTER`.
+ Source: JCGM 106, ISO 14253-1.
+ */
+rko_status rko_judge_value(double value,
+                           double half_width,
+                           double u,
+                           const struct rko_limits *limits,
+                           const struct rko_rule *rule,
+                           struct rko_decision *decision,
+                           struct rko_detail *detail);
+
+/*
+ `rko_judge_value` for `float`.
+ */
+rko_status rko_judge_value_f32(float value,
+                               float half_width,
+                               float u,
+                               const struct rko_limits_f32 *limits,
+                               const struct rko_rule_f32 *rule,
+                               struct rko_decision_f32 *decision,
+                               struct rko_detail *detail);
 
 /*
  The probability that the true value lies within the limits, from the estimate's shape alone, no prior; one-sided parts

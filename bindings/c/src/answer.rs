@@ -44,6 +44,23 @@ pub(crate) enum DoorError {
          function leaves it allowed; fill it first, copy it only as a whole, and look for what writes beyond its end"
     )]
     CorruptMemory { argument: u16 },
+    /// Arithmetic other than what every result needs.
+    #[error(
+        "arithmetic of this processor as it is set up: {given:e} came out, only {expected:e} allowed; {}",
+        remedy(*argument)
+    )]
+    WrongArithmetic { argument: u16, given: f64, expected: f64 },
+}
+
+/// What to do about arithmetic that is wrong in one of the ways of `RKO_ARITHMETIC_...`.
+fn remedy(argument: u16) -> &'static str {
+    match argument {
+        1 | 2 => {
+            "numbers near zero are flushed to it: switch that off (FZ in FPSCR, FTZ and DAZ in MXCSR, no -ffast-math at the link)"
+        }
+        3 | 4 => "results are not rounded to the nearest: set that (fesetround(FE_TONEAREST), RMode 0 in FPSCR)",
+        _ => "a subtraction of another library took the place of ours: link the one object of this library, as it is",
+    }
 }
 
 impl DoorError {
@@ -58,6 +75,9 @@ impl DoorError {
                 Detail { argument: OFFSETS, given, lower: before, index, ..Detail::new(Kind::Contradiction) }
             }
             DoorError::CorruptMemory { argument } => Detail { argument, ..Detail::new(Kind::CorruptMemory) },
+            DoorError::WrongArithmetic { argument, given, expected } => {
+                Detail { argument, given, lower: expected, upper: expected, ..Detail::new(Kind::WrongArithmetic) }
+            }
             DoorError::BufferTooSmall { needed, capacity } => {
                 Detail { index: needed, given: capacity, lower: needed as f64, ..Detail::new(Kind::BufferTooSmall) }
             }
@@ -73,6 +93,7 @@ impl DoorError {
             Kind::WrongCount if argument == COUNT => Some(DoorError::CountTooLarge { count: given, most: upper }),
             Kind::Contradiction if argument == OFFSETS => Some(DoorError::Offsets { index, given, before: lower }),
             Kind::CorruptMemory => Some(DoorError::CorruptMemory { argument }),
+            Kind::WrongArithmetic => Some(DoorError::WrongArithmetic { argument, given, expected: lower }),
             Kind::BufferTooSmall => Some(DoorError::BufferTooSmall { needed: index, capacity: given }),
             _ => None,
         }

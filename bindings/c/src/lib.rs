@@ -14,6 +14,7 @@ extern crate std;
 
 mod answer;
 mod area;
+mod arithmetic;
 mod array;
 mod auto_ranger;
 mod bytes;
@@ -43,6 +44,7 @@ mod verdict;
 #[cfg(feature = "text")]
 mod words;
 
+pub use arithmetic::*;
 pub use auto_ranger::*;
 pub use choice::*;
 pub use columns::*;

@@ -104,7 +104,10 @@ fn stretches<I: Part, T>(
 ) -> usize {
     const STRETCH: usize = 256;
     let (mut start, mut refused) = (0_usize, 0_usize);
-    for (output, valid) in output.chunks_mut(STRETCH).zip(valid.chunks_mut(STRETCH)) {
+    let mut marks = valid.chunks_mut(STRETCH);
+    // Not zipped: that divides by the length of a stretch, and not every compiler sees that it is not 0.
+    for output in output.chunks_mut(STRETCH) {
+        let Some(valid) = marks.next() else { break };
         let mut good = [false; STRETCH];
         let good = good.get_mut(..output.len()).unwrap_or_default();
         let end = start.wrapping_add(output.len());

@@ -14,6 +14,11 @@
 enum { INPUTS = 32, COLUMNS = 6, LINE = 6144 };
 #define UNTOUCHED 12345.678
 
+/* Of the rows that take a board long, it may be given one in so many. */
+#ifndef RKO_TEST_EVERY
+#define RKO_TEST_EVERY 1
+#endif
+
 #ifndef RKO_TEST_ON_BOARD
 #include <stdlib.h>
 static FILE *rows_file;
@@ -251,7 +256,7 @@ static int run_all(int arguments, char **paths, const char *program, unsigned lo
     tell(" rows run; ");
     tell_number((long)left_out);
     tell(" rows that this door words otherwise\n");
-    CHECK(rows >= least);
+    CHECK(rows >= least / RKO_TEST_EVERY);
     CHECK(left_out <= most_left_out);
     return checks_end(program);
 }

@@ -87,6 +87,7 @@ NOT_HERE = {
     "UnknownCode": "names, not numbers, stand for choices",
     "BufferTooSmall": "texts are made as long as they are",
     "CorruptMemory": "objects keep their own memory",
+    "WrongArithmetic": "the self-test is for programs in C that set their processor up",
 }
 
 

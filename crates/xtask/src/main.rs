@@ -5,6 +5,7 @@ mod c_door;
 mod c_package;
 mod coverage;
 mod demo;
+mod firmware;
 mod fuzz;
 mod mutants;
 mod order;
@@ -28,6 +29,8 @@ cargo xtask <command>
   order                  check that each folder of the core uses only those before it
   doors [--list]         compare every public function of the core with what each door has, or list the functions
   header [--check]       make the C header from the C door's source, or compare the committed one with a fresh one
+  firmware [--quick] [--write]    the C door for three processors without an operating system: build, prove, run on emulated
+                         boards, measure; --quick leaves most of the costly vectors out, --write keeps the figures
   fuzz [--runs N] [TARGET …]      libFuzzer on the targets of tests/fuzz, from their seeds (needs cargo-fuzz)
   mutants [PLACE] [--shard K/N]   break the core, or a folder or file of it, in small ways: do its tests notice?
   coverage [--uncovered]          which lines and branches the Rust tests reach (needs cargo-llvm-cov)
@@ -54,6 +57,7 @@ fn main() -> ExitCode {
             .and_then(|prefix| c_package::install(&prefix)),
         ["order"] => order::check().map(|said| println!("{said}")),
         ["doors"] | ["doors", "--list"] | ["header"] | ["header", "--check"] => generate(&words),
+        ["firmware", words @ ..] => firmware::command(words),
         ["fuzz", words @ ..] => fuzz::command(words),
         ["coverage", words @ ..] => coverage::command_line(words),
         ["mutants", words @ ..] => mutants::run(words),

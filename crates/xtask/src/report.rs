@@ -35,6 +35,11 @@ impl Report {
         Report { require_all, rows: Vec::new() }
     }
 
+    /// Whether a missing tool is a failure; then no step saves itself anything either.
+    pub fn requires_all(&self) -> bool {
+        self.require_all
+    }
+
     /// Runs one step and prints its name before and its answer after. True if it did not fail.
     pub fn step(&mut self, name: &str, work: impl FnOnce() -> Result<Outcome, String>) -> bool {
         println!("\n== {name}");

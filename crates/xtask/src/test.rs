@@ -2,7 +2,7 @@
 
 use crate::report::{Outcome, Report};
 use crate::tools::{cargo, root, run};
-use crate::{c_door, c_package, generate, order, python, readme, same_numbers};
+use crate::{c_door, c_package, firmware, generate, order, python, readme, same_numbers};
 
 /// Runs every step; the table at the end says what each did.
 pub fn run_steps(report: &mut Report) {
@@ -30,6 +30,8 @@ pub fn run_steps(report: &mut Report) {
     c_door::steps(report);
     c_package::steps(report);
     report.step("README's C program", readme::c_block);
+    let whole = report.requires_all();
+    report.step("firmware images", || firmware::check(whole, false));
     python_steps(report);
     report.step("list of doors", || done(generate(&["doors"])));
 }

@@ -56,7 +56,10 @@ pub(crate) fn answer_into_valid<R: Real, Q: Question<R>>(
     same_length(values.len(), out.len())?;
     same_length(values.len(), valid.len())?;
     let mut failed = 0_usize;
-    for ((values, out), valid) in values.chunks(STRETCH).zip(out.chunks_mut(STRETCH)).zip(valid.chunks_mut(STRETCH)) {
+    // Not zipped: that divides by the length of a stretch, and not every compiler sees that it is not 0.
+    let (mut outs, mut marks) = (out.chunks_mut(STRETCH), valid.chunks_mut(STRETCH));
+    for values in values.chunks(STRETCH) {
+        let (Some(out), Some(valid)) = (outs.next(), marks.next()) else { break };
         if batch::takes_all(Taken(question), [values]) {
             valid.fill(true);
             batch::map(question, [values], out);

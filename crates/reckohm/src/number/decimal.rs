@@ -107,10 +107,20 @@ impl Decimal {
             return Decimal::ZERO;
         }
         let mut found = self;
-        // Zeros go sixteen, eight, … at a time: after a binary search none is left.
+        let mut even = self.digits.trailing_zeros();
+        // Zeros go sixteen, eight, … at a time: after a binary search none is left. Few numbers are divided at all: one that ends in
+        // so many zeros is that often even.
         for (zeros, power) in [(16, 10_i64.pow(16)), (8, 10_i64.pow(8)), (4, 10_i64.pow(4)), (2, 100), (1, 10)] {
-            if let (0, Some(exponent)) = (found.digits % power, found.exponent.checked_add(zeros)) {
-                found = Decimal::new(found.digits / power, exponent);
+            if even < zeros {
+                continue;
+            }
+            // Checked, since not every compiler unrolls the loop and sees that no power is 0.
+            let (quotient, exponent) = (found.digits.checked_div(power), found.exponent.checked_add_unsigned(zeros));
+            if let (Some(digits), Some(exponent)) = (quotient, exponent)
+                && digits.wrapping_mul(power) == found.digits
+            {
+                found = Decimal::new(digits, exponent);
+                even = even.wrapping_sub(zeros);
             }
         }
         found

@@ -71,6 +71,8 @@ kinds! {
     BufferTooSmall = 92,
     /// Memory of the library's own that was never filled by it, or was changed from outside since. Only the C door has it.
     CorruptMemory = 93,
+    /// Arithmetic that is not as the results need it: rounded otherwise, or numbers near zero flushed. Only the C door has it.
+    WrongArithmetic = 94,
     /// A name that is not that of a series of preferred values.
     UnknownSeries = 100,
     /// A display text without its point.
