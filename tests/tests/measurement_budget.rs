@@ -248,3 +248,39 @@ fn every_advice_in_full() {
     );
     assert_eq!(said(AdviceKind::NearerReference), "measure at the reference temperature: U from 12.0 to 1.50 ohm");
 }
+
+#[test]
+fn the_best_of_several_spans_is_advised_wherever_it_stands() {
+    let spans = Meter::example_hand_held().spans();
+    // 150 kilohm on 2 Mohm: 20 Mohm is worse, 200 kohm better.
+    let (used, worse, better) = (spans[4], spans[5], spans[3]);
+    for (among, index) in [([worse, used, better], 2), ([better, used, worse], 0)] {
+        let setup = Setup::new().with_spans(&among);
+        let measured = evaluate(&used, &read(&used, &["0.150"]), &setup).unwrap();
+        let advice = *measured.advice().find(|advice| advice.kind == AdviceKind::OtherSpan).unwrap();
+        assert_eq!(advice.number, index);
+        let half_width = better.clause_half_width_ohm(150e3, None).unwrap();
+        assert!((advice.expanded_then_ohm / (0.95 * half_width) - 1.0).abs() < 1e-9);
+    }
+    let only_worse = [worse, used];
+    let measured = evaluate(&used, &read(&used, &["0.150"]), &Setup::new().with_spans(&only_worse)).unwrap();
+    assert!(measured.advice().all(|advice| advice.kind != AdviceKind::OtherSpan));
+}
+
+#[test]
+fn a_parallel_path_is_compared_with_what_is_left_without_leads_and_keeps_its_side() {
+    let leads = Leads::from_wire(10.0, 0.75, 5).unwrap();
+    // Between what is shown without the leads and what is shown: no contradiction.
+    let path = exact(4880.0 - 0.5 * leads.ohm());
+    let setup = Setup::new().with_leads(leads).with_parallel_path(path).unwrap();
+    assert!(evaluate(twenty(), &read(twenty(), &["4.88"]), &setup).is_ok());
+    let path = exact(4880.0 - 1.5 * leads.ohm());
+    let setup = Setup::new().with_leads(leads).with_parallel_path(path).unwrap();
+    assert!(evaluate(twenty(), &read(twenty(), &["4.88"]), &setup).is_err());
+    // A path that may be lower takes more from the reading: the part may be higher.
+    let path = exact(1e6).with_one_sided(3e3, 0.0).unwrap();
+    let setup = Setup::new().with_parallel_path(path).unwrap();
+    let measured = evaluate(twenty(), &read(twenty(), &["4.88"]), &setup).unwrap();
+    let (below, above) = (measured.estimate().below(), measured.estimate().above());
+    assert!(below == 0.0 && above > 0.0, "{below} {above}");
+}
