@@ -362,6 +362,20 @@ DOORS |= {
     if function.startswith(("normal", "t_"))
 }
 
+
+
+def of_preferred(function: Callable[..., Any], row: Row) -> list[Any]:
+    """A function of preferred values, asked for an array of one number of single precision."""
+    result = function(np.array([row.number(0)], dtype=np.float32), row.text(1))
+    assert result.dtype in (np.float32, np.bool_)
+    return [truth(bool(result[0])) if result.dtype == np.bool_ else float(result[0])]
+
+
+DOORS |= {
+    f"preferred.{function}_f32": partial(of_preferred, getattr(preferred, function))
+    for function in ("nearest", "below", "above", "contains")
+}
+
 # Functions that Python does not have, each with the reason.
 NOT_HERE: dict[str, str] = {
     f"{function}_f32": "an Estimate and a Verdict are of doubles at this door"
@@ -374,6 +388,7 @@ NOT_HERE: dict[str, str] = {
         "uncertainty.probability_below",
         "verdict.judge",
         "verdict.conformance_probability",
+        "verdict.limits.from_tolerance",
         "sensor.b_value.resistance_estimate",
         "sensor.b_value.temperature_estimate",
         "sensor.steinhart_hart.resistance_estimate",
