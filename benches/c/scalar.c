@@ -103,6 +103,24 @@ static void nearest_theirs(double *out) {
     }
 }
 
+/* A thermistor's temperature from its resistance, by the B-value. */
+
+static struct rko_b_value_thermistor thermistor;
+
+static void thermistor_ours(double *out) {
+    int n;
+    for (n = 0; n < COUNT; n++) {
+        must(rko_b_value_thermistor_temperature_c(&thermistor, inputs[n], &out[n], NULL));
+    }
+}
+
+static void thermistor_theirs(double *out) {
+    int n;
+    for (n = 0; n < COUNT; n++) {
+        out[n] = 3977.0 / (log(inputs[n] / 10000.0) + 3977.0 / 298.15) - 273.15;
+    }
+}
+
 /* The upper tail of the normal distribution. */
 
 static void normal_ours(double *out) {
@@ -225,6 +243,13 @@ int main(int given, char **words) {
         inputs[n] = pow(10.0, 7.0 * unit());
     }
     contest("preferred value, E24 | log10, pow, search", nearest_ours, nearest_theirs, 1e-12, rounds);
+
+    must(rko_b_value_thermistor_new(10000.0, 25.0, 3977.0, 25.0, 85.0, &thermistor, NULL));
+    must(rko_b_value_thermistor_with_domain(&thermistor, -40.0, 125.0, &thermistor, NULL));
+    for (n = 0; n < COUNT; n++) {
+        inputs[n] = 400.0 * pow(500.0, unit());
+    }
+    contest("thermistor by its B-value, temperature | log", thermistor_ours, thermistor_theirs, 1e-11, rounds);
 
     for (n = 0; n < COUNT; n++) {
         inputs[n] = 10.0 * unit() - 5.0;

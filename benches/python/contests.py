@@ -16,7 +16,9 @@ import scipy.special as sp
 from numpy.typing import NDArray
 
 from reckohm import distribution, preferred
-from reckohm.verdict import Limits, conformance_probability
+from reckohm.sensor import Thermistor
+from reckohm.uncertainty import Estimate
+from reckohm.verdict import Limits, Rule, conformance_probability, judge
 
 Array = NDArray[Any]
 FRESH, IN_PLACE = "fresh result", "in place"
@@ -90,9 +92,94 @@ def _within(x: Array, out: Array | None = None) -> Array:
     return result
 
 
+# Verdicts: the guard band is one number for all, found beforehand; what is left is the probability and two comparisons.
+_RULE = Rule.guarded(0.05)
+_VERDICT = judge(Estimate(4700.0, _U).with_rectangular(_CLAUSE), _LIMITS, _RULE)
+_GUARD = float(_VERDICT.guard_band_ohm)
+
+
+def _judged(x: Array, out: Array | None = None) -> tuple[Array, Array]:
+    codes = np.full(x.shape, 3, dtype=np.uint8)
+    codes[(x >= _LIMITS.lower_ohm + _GUARD) & (x <= _LIMITS.upper_ohm - _GUARD)] = 1
+    codes[(x <= _LIMITS.lower_ohm - _GUARD) | (x >= _LIMITS.upper_ohm + _GUARD)] = 2
+    return _within(x, out), codes
+
+
+def _same_answers() -> None:
+    x = _measured(np.random.default_rng(2), 10_000)[0]
+    ours = judge(x, _LIMITS, _RULE, u=_U, rectangular=_CLAUSE)
+    codes = np.where(ours.conforms, 1, np.where(ours.does_not_conform, 2, 3))
+    np.testing.assert_array_equal(codes, _judged(x)[1], err_msg="verdicts")
+
+
+# Thermistors, from resistance to temperature: by the B-value, and by Steinhart and Hart with three terms.
+_R25, _B, _T25 = 10_000.0, 3977.0, 298.15
+_BY_B = Thermistor.b_value(_R25, 25.0, _B, (25.0, 85.0)).with_domain((-40.0, 125.0))
+_S = (1.129148e-3, 2.34125e-4, 8.76741e-8)
+_BY_S = Thermistor.steinhart_hart(_S, 1.0, (-40.0, 125.0))
+_C = _B / _T25 - float(np.log(_R25))
+
+
+def _thermistor_ohms(random: np.random.Generator, count: int) -> tuple[Array, ...]:
+    return (np.exp(random.uniform(np.log(400.0), np.log(200_000.0), count)),)
+
+
+def _by_b_in_place(ohm: Array, out: Array) -> Array:
+    np.log(ohm, out=out)
+    out += _C
+    np.divide(_B, out, out=out)
+    out -= 273.15
+    return out
+
+
+def _by_s(ohm: Array) -> Array:
+    log = np.log(ohm)
+    return 1 / (_S[0] + log * (_S[1] + _S[2] * log * log)) - 273.15
+
+
+def _by_s_in_place(ohm: Array, out: Array) -> Array:
+    np.log(ohm, out=out)
+    square = out * out
+    square *= _S[2]
+    square += _S[1]
+    out *= square
+    out += _S[0]
+    np.divide(1, out, out=out)
+    out -= 273.15
+    return out
+
+
 def contests() -> list[Contest]:
     """All of them."""
+    _same_answers()
     return [
+        Contest(
+            "thermistor by its B-value, temperature",
+            _thermistor_ohms,
+            {
+                FRESH: (
+                    lambda ohm, out: _BY_B.temperature_c(ohm),
+                    lambda ohm, out: _B / (np.log(ohm / _R25) + _B / _T25) - 273.15,
+                ),
+                IN_PLACE: (lambda ohm, out: _BY_B.temperature_c(ohm, out=out), _by_b_in_place),
+            },
+            "B / (np.log(ohm / R25) + B / T25) - 273.15",
+            goal="conversion",
+            agree=1e-10,
+            agree_single=2e-3,  # absolute, in kelvin
+        ),
+        Contest(
+            "thermistor by Steinhart and Hart, temperature",
+            _thermistor_ohms,
+            {
+                FRESH: (lambda ohm, out: _BY_S.temperature_c(ohm), lambda ohm, out: _by_s(ohm)),
+                IN_PLACE: (lambda ohm, out: _BY_S.temperature_c(ohm, out=out), _by_s_in_place),
+            },
+            "1 / (a + log * (b + c * log**2)) - 273.15, log = np.log(ohm)",
+            goal="conversion",
+            agree=1e-10,
+            agree_single=2e-3,  # absolute, in kelvin
+        ),
         Contest(
             "preferred value, E24",
             _ohms,
@@ -154,5 +241,18 @@ def contests() -> list[Contest]:
             "closed form of scipy.special.ndtr and np.exp, in place inside",
             goal="conformance",
             agree=1e-9,  # absolute: the differences of the closed form cancel in its tails, and ours do not
+        ),
+        Contest(
+            "verdicts, rectangular and normal part, guarded",
+            _measured,
+            {
+                FRESH: (
+                    lambda x, out: judge(x, _LIMITS, _RULE, u=_U, rectangular=_CLAUSE).conformance_probability,
+                    lambda x, out: _judged(x)[0],
+                ),
+            },
+            "the closed form, and comparisons with the acceptance limits",
+            goal="judge",
+            agree=1e-9,
         ),
     ]

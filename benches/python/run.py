@@ -32,13 +32,13 @@ def main() -> None:
             sys.exit(f"group: {group} given, {', '.join(GROUPS)} allowed")
     print(f"{machine.line()}{' A quick run, not for the record.' if told.quick else ''}")
     if "arrays" in groups:
-        batch.run(*((10**5, 3) if told.quick else (10**7, 9)))
+        batch.run(*((10**5, 3) if told.quick else (10**7, 5)))
     if "c" in groups:
         programs.scalar_c(told.scalar_c, 5 if told.quick else 25)
     if "python" in groups:
         scalar.run(5 if told.quick else 25)
     if "growth" in groups:
-        growth.run(*((10**5, 3) if told.quick else (10**8, 5)))
+        growth.run(*((10**5, 3) if told.quick else (10**8, 3)))
     if "import" in groups:
         footprint.import_time(5 if told.quick else 41)
         footprint.sizes(told.wheel, told.library)

@@ -15,6 +15,7 @@ from table import answer, figures, table
 
 from reckohm import distribution, preferred
 from reckohm.meter import Meter
+from reckohm.sensor import Thermistor
 from reckohm.uncertainty import Estimate
 from reckohm.verdict import Limits, Rule, conformance_probability, judge
 
@@ -32,6 +33,12 @@ _ESTIMATE = Estimate(4880, _U).with_rectangular(_CLAUSE)
 _RULE = Rule.guarded(0.05)
 _SPAN = Meter.example_hand_held().spans[2]
 _NORMAL = statistics.NormalDist()
+_R25, _B, _T25 = 10_000.0, 3977.0, 298.15
+_THERMISTOR = Thermistor.b_value(_R25, 25.0, _B, (25.0, 85.0)).with_domain((-40.0, 125.0))
+
+
+def _temperature(ohm: float) -> float:
+    return _B / (math.log(ohm / _R25) + _B / _T25) - 273.15
 
 
 def _nearest(ohm: float) -> float:
@@ -90,6 +97,20 @@ def _contests() -> list[tuple[str, str, Callable[[], Any], Callable[[], Any], fl
             lambda: preferred.nearest(ohm, "E24"),
             lambda: _nearest(ohm),
             GOAL,
+        ),
+        (
+            "thermistor by its B-value, temperature",
+            "math.log",
+            lambda: _THERMISTOR.temperature_c(ohm),
+            lambda: _temperature(ohm),
+            GOAL,
+        ),
+        (
+            "thermistor by its B-value, temperature",
+            "np.log",
+            lambda: _THERMISTOR.temperature_c(ohm),
+            lambda: _B / (np.log(ohm / _R25) + _B / _T25) - 273.15,
+            None,
         ),
         ("normal distribution, upper tail", "math.erfc", lambda: distribution.normal_above(z), lambda: _above(z), GOAL),
         (

@@ -125,7 +125,7 @@ fn takes<K: Kernel<N, R>, R: Real, const N: usize>(columns: [Column<'_, R>; N], 
 /// Writes the results; where an element has none it stops, or writes NaN and goes on. Gives how many it met.
 fn fill<K: Kernel<N, R>, R: Real, const N: usize>(columns: [Column<'_, R>; N], out: &mut [R], nan: bool) -> usize {
     /// So many at a time: checked and computed while they are in the nearest cache.
-    const STRETCH: usize = 2048;
+    const STRETCH: usize = 1024;
     in_parts(out.len(), K::LEAST_A_THREAD, out, |elements, out| {
         let mut valid = [true; STRETCH];
         let mut refused = 0;

@@ -10,7 +10,7 @@ use crate::ufunc::{Kernel, Output, Real, by_itself, each_takes};
 use crate::vector::Vector;
 
 /// From so many elements on a second thread is worth it.
-const LEAST_A_THREAD: usize = 1 << 15;
+const LEAST_A_THREAD: usize = 1 << 17;
 
 /// The model that the seven numbers behind the value make.
 fn model<F: Thermometer<5>, R: Real>(numbers: [R; 8]) -> Result<Model<F, R, 5>, SensorError> {
