@@ -1,5 +1,6 @@
 //! The project's own commands: `cargo xtask <command>`. `cargo xtask` alone lists them.
 
+mod assembly;
 mod bench;
 mod c_door;
 mod c_package;
@@ -49,6 +50,7 @@ fn main() -> ExitCode {
     let outcome = match words.as_slice() {
         ["test"] => test::run_all(std::env::var("CI").is_ok_and(|value| value == "true")),
         ["test", "--require-all"] => test::run_all(true),
+        ["bench", "--assembly"] => assembly::show(),
         ["bench", words @ ..] => bench::run_all(words),
         ["demo", words @ ..] => demo::run_all(words),
         ["same-numbers"] => python::environment().and_then(|_| python::build()).and_then(|()| same_numbers::command()),
