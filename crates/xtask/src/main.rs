@@ -25,6 +25,7 @@ cargo xtask <command>
   test [--require-all]   build and test every door; --require-all (or CI=true) fails where a tool is missing
   demo [--part NAME]     judge the examples' tray: a table, one part's budget in full, a count
   bench [GROUP …]        measure beside NumPy, SciPy, C and pure Python; groups: arrays c python growth import memory
+  bench --assembly       list the loops over arrays in the C library's machine code, with their vector instructions and calls
   same-numbers           judge the examples' tray through every door and compare every digit and message
   install --prefix DIR   build the C door for release and lay it out there, with CMake and pkg-config packages
   order                  check that each folder of the core uses only those before it

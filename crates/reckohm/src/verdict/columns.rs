@@ -466,7 +466,11 @@ tails! {
     /// Where each half-width is wide.
     WideEach {}(3: distances, u, a) wide_rectangular(distances, a, as_in_mixture(u));
     /// Anything else.
-    AnyEach {}(3: distances, u, a) distances.map(|x| any_rectangular(x, a, as_in_mixture(u)));
+    AnyEach {}(3: distances, u, a) {
+        // Not by `map`, whose closure the compiler calls, and a loop with a call is not widened.
+        let ([to_upper, to_lower], s) = (distances, as_in_mixture(u));
+        [any_rectangular(to_upper, a, s), any_rectangular(to_lower, a, s)]
+    };
 }
 
 /// Answer and side from the number that [`Code`] gives.
