@@ -162,6 +162,10 @@ fn the_smallest_tails_and_the_largest_parts_have_a_quantile_or_are_refused() {
             assert!(matches!(wide.quantile_above(q), Err(EstimateError::TooLarge { .. })), "{s} {q}");
         }
     }
+    // For two degrees of freedom t is 1/sqrt(2 q) far out: the squares on the way there are no numbers.
+    let two = Estimate::exact(0.0).unwrap().with_rectangular(1.0).unwrap().with_type_a(1e100, 2.0).unwrap();
+    let found = two.quantile_above(1e-299).unwrap();
+    assert!((found / (1e100 / 2e-299_f64.sqrt()) - 1.0).abs() < 1e-11, "{found:e}");
     let single = Estimate::exact(0.0_f32).unwrap().with_normal(1.0).unwrap().with_type_a(1.0, 1.0).unwrap();
     assert!(single.quantile_above(f32::from_bits(1)).is_ok_and(f32::is_finite));
 }

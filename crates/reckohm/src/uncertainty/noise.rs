@@ -43,7 +43,12 @@ impl<R: Real> Noise<R> {
         let widest = by_type::<R>(STEP_F32, STEP);
         let step = if dof > narrows_from { widest * (narrows_from / dof).square_root() } else { widest };
         let weight = |d: R| (R::lit(0.5) * dof * deviation(d)).exponential();
-        let term = |d: R, w: R| w * tail((u * u + s * s * (-d).exponential()).square_root());
+        // Where a square is too large, the type A term is all there is.
+        let spread = |d: R| {
+            let squares = u * u + s * s * (-d).exponential();
+            if squares.finite() { squares.square_root() } else { s * (R::lit(-0.5) * d).exponential() }
+        };
+        let term = |d: R, w: R| w * tail(spread(d));
         let (mut weights, mut sum) = (R::ONE, term(R::ZERO, R::ONE));
         // To the right both weight and tail fall.
         let mut d = step;
