@@ -229,10 +229,10 @@ impl MarkingError {
                 index,
             },
             (Kind::WrongForm, _) => MarkingError::Fault { fault: Fault::from_argument(argument)?, index },
-            (Kind::DoubtfulCode, MULTIPLIER_LETTER | TOLERANCE_LETTER) => {
+            (Kind::DoubtfulCode, MULTIPLIER_LETTER | TOLERANCE_LETTER) if byte.is_ascii_graphic() => {
                 MarkingError::DoubtfulLetter { letter: byte, index, multiplier: argument == MULTIPLIER_LETTER }
             }
-            (Kind::DoubtfulCode, CHIP) => {
+            (Kind::DoubtfulCode, CHIP) if byte.is_ascii_graphic() => {
                 MarkingError::DoubtfulMultiplier { letter: byte, index, scheme: ChipScheme::from_number(lower as u8) }
             }
             (Kind::MissingArgument, NO_TOLERANCE) => MarkingError::NoTolerance,
