@@ -106,6 +106,10 @@ impl Decimal {
         if self.digits == 0 {
             return Decimal::ZERO;
         }
+        // As most steps and units of displays are.
+        if self.digits.unsigned_abs() < 10 {
+            return self;
+        }
         let mut found = self;
         let mut even = self.digits.trailing_zeros();
         // Zeros go sixteen, eight, … at a time: after a binary search none is left. Few numbers are divided at all: one that ends in
