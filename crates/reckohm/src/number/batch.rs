@@ -137,6 +137,7 @@ mod width {
     use core::sync::atomic::{AtomicU8, Ordering};
 
     use multiversion::multiversion;
+    use multiversion::target::match_target;
 
     use super::{ManyPerElement, PerElement, plain, plain_many, plain_takes_all};
     use crate::number::scalar::Real;
@@ -179,7 +180,7 @@ mod width {
     #[inline]
     pub(super) fn map<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N], out: &mut [R]) {
         match limit() {
-            VectorBits::Upto128 => plain(formula, inputs, out),
+            VectorBits::Upto128 => map_128(formula, inputs, out),
             VectorBits::Upto256 => map_256(formula, inputs, out),
             VectorBits::Upto512 => map_512(formula, inputs, out),
         }
@@ -192,7 +193,7 @@ mod width {
         outs: [&mut [R]; M],
     ) {
         match limit() {
-            VectorBits::Upto128 => plain_many(formula, inputs, outs),
+            VectorBits::Upto128 => map_many_128(formula, inputs, outs),
             VectorBits::Upto256 => map_many_256(formula, inputs, outs),
             VectorBits::Upto512 => map_many_512(formula, inputs, outs),
         }
@@ -201,29 +202,45 @@ mod width {
     #[inline]
     pub(super) fn takes_all<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N]) -> bool {
         match limit() {
-            VectorBits::Upto128 => plain_takes_all(formula, inputs),
+            VectorBits::Upto128 => takes_all_128(formula, inputs),
             VectorBits::Upto256 => takes_all_256(formula, inputs),
             VectorBits::Upto512 => takes_all_512(formula, inputs),
         }
     }
 
-    #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2", "aarch64+neon"))]
+    // Each width is compiled once: a processor that lacks one goes on to the next narrower.
+
+    #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl"))]
     fn map_512<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N], out: &mut [R]) {
-        plain(formula, inputs, out);
+        match_target! {
+            "x86_64+avx512f+avx512dq+avx512vl" => plain(formula, inputs, out),
+            _ => map_256(formula, inputs, out),
+        }
     }
 
     #[multiversion(targets("x86_64+avx2"))]
     fn map_256<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N], out: &mut [R]) {
+        match_target! {
+            "x86_64+avx2" => plain(formula, inputs, out),
+            _ => map_128(formula, inputs, out),
+        }
+    }
+
+    #[inline(never)]
+    fn map_128<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N], out: &mut [R]) {
         plain(formula, inputs, out);
     }
 
-    #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2", "aarch64+neon"))]
+    #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl"))]
     fn map_many_512<F: ManyPerElement<R, N, M>, R: Real, const N: usize, const M: usize>(
         formula: F,
         inputs: [&[R]; N],
         outs: [&mut [R]; M],
     ) {
-        plain_many(formula, inputs, outs);
+        match_target! {
+            "x86_64+avx512f+avx512dq+avx512vl" => plain_many(formula, inputs, outs),
+            _ => map_many_256(formula, inputs, outs),
+        }
     }
 
     #[multiversion(targets("x86_64+avx2"))]
@@ -232,16 +249,39 @@ mod width {
         inputs: [&[R]; N],
         outs: [&mut [R]; M],
     ) {
+        match_target! {
+            "x86_64+avx2" => plain_many(formula, inputs, outs),
+            _ => map_many_128(formula, inputs, outs),
+        }
+    }
+
+    #[inline(never)]
+    fn map_many_128<F: ManyPerElement<R, N, M>, R: Real, const N: usize, const M: usize>(
+        formula: F,
+        inputs: [&[R]; N],
+        outs: [&mut [R]; M],
+    ) {
         plain_many(formula, inputs, outs);
     }
 
-    #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl", "x86_64+avx2", "aarch64+neon"))]
+    #[multiversion(targets("x86_64+avx512f+avx512dq+avx512vl"))]
     fn takes_all_512<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N]) -> bool {
-        plain_takes_all(formula, inputs)
+        match_target! {
+            "x86_64+avx512f+avx512dq+avx512vl" => plain_takes_all(formula, inputs),
+            _ => takes_all_256(formula, inputs),
+        }
     }
 
     #[multiversion(targets("x86_64+avx2"))]
     fn takes_all_256<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N]) -> bool {
+        match_target! {
+            "x86_64+avx2" => plain_takes_all(formula, inputs),
+            _ => takes_all_128(formula, inputs),
+        }
+    }
+
+    #[inline(never)]
+    fn takes_all_128<F: PerElement<R, N>, R: Real, const N: usize>(formula: F, inputs: [&[R]; N]) -> bool {
         plain_takes_all(formula, inputs)
     }
 }
