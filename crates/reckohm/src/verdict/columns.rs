@@ -8,6 +8,7 @@
 use core::ops::Range;
 
 use super::answer::{Answer, Decision, Side, accepts, answer, rejects};
+use super::column::{Column, STRETCH};
 use super::error::VerdictError;
 use super::rule::{Rule, RuleKind};
 use crate::number::arrays::{ArrayFault, same_length};
@@ -18,58 +19,6 @@ use crate::part::limits::Limits;
 use crate::uncertainty::{
     EDGED_FROM, Estimate, EstimateError, WIDE_FROM, any_rectangular, edged_rectangular, lift, wide_rectangular,
 };
-
-/// So many elements at a time: their numbers and tails stay in the nearest cache, and one that needs the general shape takes
-/// no more than these from the fast loops.
-const STRETCH: usize = 256;
-
-/// One number for all elements, or a number for each.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Column<'a, R = f64> {
-    /// The same for all.
-    One(R),
-    /// One for each.
-    Each(&'a [R]),
-}
-
-impl<'a, R: Real> Column<'a, R> {
-    /// These elements of it; none beyond its end.
-    ///
-    /// ```
-    /// use reckohm::verdict::Column;
-    /// assert_eq!(Column::Each(&[1.0, 2.0, 3.0]).part(1..3), Column::Each(&[2.0, 3.0]));
-    /// assert_eq!(Column::<f64>::One(1.0).part(1..3), Column::One(1.0));
-    /// ```
-    #[inline]
-    pub fn part(self, elements: Range<usize>) -> Column<'a, R> {
-        match self {
-            Column::One(x) => Column::One(x),
-            Column::Each(all) => Column::Each(all.get(elements).unwrap_or_default()),
-        }
-    }
-
-    fn at(self, index: usize) -> R {
-        match self {
-            Column::One(x) => x,
-            Column::Each(all) => all.get(index).copied().unwrap_or_default(),
-        }
-    }
-
-    fn fits(self, count: usize) -> Result<(), VerdictError> {
-        match self {
-            Column::One(_) => Ok(()),
-            Column::Each(all) => Ok(same_length::<EstimateError>(all.len(), count)?),
-        }
-    }
-
-    /// A slice of as many numbers as a stretch has; one number for all was written into `room` before.
-    fn slice(self, elements: Range<usize>, room: &'a [R; STRETCH]) -> &'a [R] {
-        match self {
-            Column::One(_) => room.get(..elements.len()).unwrap_or_default(),
-            Column::Each(all) => all.get(elements).unwrap_or_default(),
-        }
-    }
-}
 
 /// Many measurements, each of a value with standard uncertainty `u`, normal or of type A by its degrees of freedom, and one
 /// rectangular part, a meter's accuracy clause say.

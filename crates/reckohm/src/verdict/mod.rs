@@ -12,6 +12,7 @@
 //! Every verdict answers for this part and this measurement alone, with no prior knowledge of the process that made it.
 
 mod answer;
+mod column;
 mod columns;
 mod error;
 mod judge;
@@ -20,7 +21,8 @@ mod rule;
 pub use crate::part::conformance::conformance_probability;
 pub use crate::part::limits::{Limits, LimitsError};
 pub use answer::{Answer, Decision, Side, answer, answer_of_value};
-pub use columns::{Column, Columns};
+pub use column::Column;
+pub use columns::Columns;
 pub use error::VerdictError;
 pub use judge::{NextStep, Verdict, conformance_probability_into, judge, judge_into};
 pub use rule::{Rule, RuleKind};
