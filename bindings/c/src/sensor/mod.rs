@@ -3,6 +3,7 @@
 mod b_value;
 mod kept;
 mod steinhart_hart;
+mod thermometer;
 
 pub use b_value::*;
 pub use steinhart_hart::*;
