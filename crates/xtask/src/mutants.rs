@@ -45,8 +45,30 @@ const PLACES: &[(&str, &[&str])] = &[
     ("meter/auto_ranger.rs", &["meter_auto_ranger", "meter_messages", "meter_vectors"]),
     ("meter/step.rs", &["meter_auto_ranger", "meter_vectors"]),
     ("measurement", &["estimate_vectors", "measurement_behaviour", "measurement_budget", "measurement_published"]),
-    ("verdict", &["estimate_vectors", "verdict_answer", "verdict_published", "plain_numbers"]),
-    ("sensor", &["sensor_behaviour", "sensor_published", "sensor_vectors"]),
+    (
+        "verdict",
+        &[
+            "estimate_vectors",
+            "failure_numbers",
+            "plain_numbers",
+            "single_vectors",
+            "verdict_answer",
+            "verdict_columns",
+            "verdict_published",
+            "words_and_keys",
+        ],
+    ),
+    (
+        "sensor",
+        &[
+            "failure_numbers",
+            "sensor_behaviour",
+            "sensor_coefficients",
+            "sensor_published",
+            "sensor_vectors",
+            "words_and_keys",
+        ],
+    ),
 ];
 /// The tests within the core's own files.
 const IN_FILE: &str = "in-file";
