@@ -71,6 +71,7 @@ fn nothing_is_lost_at_the_edge() {
             (cold, hot) = (cold.next_up(), hot.next_down());
         }
         let [highest, lowest] = [lower, upper].map(|t| model.resistance_ohm(t).unwrap());
+        assert_eq!(model.ends_ohm(), [lowest, highest]);
         assert_eq!(model.temperature_c(highest * (1.0 + 2e-13)), Ok(lower));
         assert_eq!(model.temperature_c(lowest * (1.0 - 2e-13)), Ok(upper));
         assert!(model.temperature_c(highest * (1.0 + 3e-13)).is_err());

@@ -137,7 +137,7 @@ fn steps_suffice<R: Real>(parameters: &[R; 5], domain: [R; 2]) -> bool {
     let slope = |l: R| R::ONE + (R::lit(2.0) * g + three_k * l) * l;
     let bend = |l: R| (g + three_k * l).magnitude();
     let turns = three_k > R::ZERO && three_k * low < -g && -g < three_k * high;
-    let at_turn = if turns { R::ONE - g * g / three_k } else { R::ONE };
+    let at_turn = if turns { R::ONE - g * g / three_k } else { R::INFINITE };
     let least_slope = slope(low).smaller(slope(high)).smaller(at_turn);
     least_slope > R::ZERO && bend(low).larger(bend(high)) * first_error <= R::lit(LARGEST_H) * least_slope
 }
