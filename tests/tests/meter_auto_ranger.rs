@@ -349,3 +349,38 @@ fn what_is_refused_leaves_it_as_it_was() {
     assert_eq!(AutoRanger::new(&Meter::new(&many).unwrap()).unwrap_err().kind(), Kind::WrongCount);
     assert_eq!(AutoRanger::new(&Meter::new(&many[..16]).unwrap()).unwrap().index(), 15);
 }
+
+/// With its clause the reading has to be below the end of the lower span by more than the hysteresis, not by just that.
+#[test]
+fn a_reading_whose_clause_ends_just_at_the_hysteresis_stays() {
+    let count = Clause::new(0.0, 1.0).unwrap();
+    let span = |full_scale, step| Span::new("span", full_scale, step, 1.0, Marks::OL, count).unwrap();
+    let spans = [span(2.0e3, 1.0), span(20.0e3, 10.0)];
+    let meter = Meter::new(&spans).unwrap();
+    let mut ranger = AutoRanger::new(&meter).unwrap();
+    // 1890 and one count of 10 is 95 % of 2000.
+    assert_eq!(meter.next_span(1, &shown(&meter, 1, 1890.0)).unwrap(), Step::Stay);
+    assert_eq!(step(&mut ranger, &meter, 1890.0), Accept);
+    assert_eq!(meter.next_span(1, &shown(&meter, 1, 1880.0)).unwrap(), Step::Down(0));
+    assert_eq!(step(&mut ranger, &meter, 1880.0), Switch { to: 0 });
+}
+
+/// For another part, and with another hysteresis, it is as one that has learnt nothing.
+#[test]
+fn a_restart_forgets_what_was_learnt() {
+    let fresh = hand_held().with_start(1).unwrap();
+    let mut learnt = fresh;
+    for ohm in [2200.0, 1800.0, 2200.0] {
+        learnt.step_ohm(ohm).unwrap();
+    }
+    assert_eq!((learnt.state().contested, learnt.state().hysteresis), (Some(1), 0.1));
+    let mut restarted = learnt;
+    restarted.restart(1).unwrap();
+    assert_eq!(restarted, fresh);
+    assert_eq!(learnt.with_hysteresis(0.05, 0.5).unwrap(), fresh.with_start(2).unwrap());
+    let mut descended = hand_held().with_discard(1);
+    descended.step_ohm(100.0).unwrap();
+    assert!(descended.state().descended && descended.state().left == 1);
+    descended.restart(5).unwrap();
+    assert_eq!(descended, hand_held().with_discard(1));
+}
