@@ -1317,6 +1317,77 @@ struct rko_measurement {
 };
 
 /*
+ A span with everything worked out that a reading asks of it, for processors on which each instruction counts.
+
+ `rko_span_prepare` fills one. Its numbers never change: firmware may hold them as constants that a program on the desk
+ has printed, and then links nothing of what checks a span. It is taken as it stands; one that something has written over
+ gives `RKO_CORRUPT_MEMORY`, or readings of another span.
+ */
+struct rko_prepared_span {
+  /*
+   The part of the accuracy clause that grows with the reading, as a fraction of it.
+   */
+  double fraction_of_reading;
+  /*
+   What the accuracy clause comes to at a reading of 0, in ohm.
+   */
+  double fixed_ohm;
+  /*
+   By what factor the clause is wider at the meter's temperature: 1 within its band.
+   */
+  double widening;
+  /*
+   The first value in ohm that the display no longer shows.
+   */
+  double full_scale_ohm;
+  /*
+   The same in steps of the display.
+   */
+  uint32_t full_scale_counts;
+  /*
+   The step is so many times a power of ten: 1, 2 or 5.
+   */
+  uint8_t step_digits;
+  /*
+   That power of ten, of ohm.
+   */
+  int8_t step_power;
+  /*
+   The power of ten of the display's unit, of ohm.
+   */
+  int8_t unit_power;
+  /*
+   The power of ten of the first digit of the largest value shown, of ohm.
+   */
+  int8_t leading_power;
+  /*
+   How over-range is shown: a sum of `RKO_MARK_...`.
+   */
+  uint32_t marks;
+  /*
+   Must be 0.
+   */
+  uint32_t reserved;
+};
+
+/*
+ `rko_prepared_span` for `float`: the members mean the same.
+ */
+struct rko_prepared_span_f32 {
+  float fraction_of_reading;
+  float fixed_ohm;
+  float widening;
+  float full_scale_ohm;
+  uint32_t full_scale_counts;
+  uint8_t step_digits;
+  int8_t step_power;
+  int8_t unit_power;
+  int8_t leading_power;
+  uint32_t marks;
+  uint32_t reserved;
+};
+
+/*
  A thermistor by its rated resistance and B-value: R = R_N·exp(B·(1/T - 1/T_N)), with the resistance R at zero power and T
  in kelvin. `rko_b_value_thermistor_new` fills it; its members are for reading. It may be copied, and stored by a program
  that is linked with the same library.
@@ -2855,6 +2926,71 @@ rko_status rko_preferred_tolerance(uint32_t series, double *tolerance, struct rk
  Source: IEC 60063:2015.
  */
 rko_status rko_preferred_series(const char *name, size_t length, uint32_t *series, struct rko_detail *detail);
+
+/*
+ Works out what readings ask of a span.
+
+ Given: `span`; `meter_temperature_c`, in [-60, 120] degrees Celsius, or null for a meter within its band.
+ Written: `prepared`.
+ Statuses: those of `rko_span_check`; `RKO_MISSING_ARGUMENT` outside the band without a temperature coefficient;
+ `RKO_CONTRADICTION` where a value shown is not one rounding of whole numbers that the number type holds, in float with
+ more than 2^24 last places or with last places below 1e-10 or above 1e10 ohm.
+ */
+rko_status rko_span_prepare(const struct rko_span *span,
+                            const double *meter_temperature_c,
+                            struct rko_prepared_span *prepared,
+                            struct rko_detail *detail);
+
+/*
+ `rko_span_prepare` for `float`.
+ */
+rko_status rko_span_prepare_f32(const struct rko_span_f32 *span,
+                                const float *meter_temperature_c,
+                                struct rko_prepared_span_f32 *prepared,
+                                struct rko_detail *detail);
+
+/*
+ What a display text means on a prepared span: the reading of `rko_span_read`, to the bit.
+
+ Given: `prepared`; `text`, at most 32 bytes, and its `length`.
+ Written: `reading`.
+ Statuses: those that `rko_span_read` has of a text, where it has them. The detail holds the byte's offset as its index and
+ no other number: `rko_span_read` says what else the text could be. `RKO_NULL_POINTER`, `RKO_CORRUPT_MEMORY`.
+ */
+rko_status rko_prepared_span_read(const struct rko_prepared_span *prepared,
+                                  const char *text,
+                                  size_t length,
+                                  struct rko_reading *reading,
+                                  struct rko_detail *detail);
+
+/*
+ `rko_prepared_span_read` for `float`.
+ */
+rko_status rko_prepared_span_read_f32(const struct rko_prepared_span_f32 *prepared,
+                                      const char *text,
+                                      size_t length,
+                                      struct rko_reading_f32 *reading,
+                                      struct rko_detail *detail);
+
+/*
+ The accuracy clause of a prepared span at a reading: the half-width of `rko_span_clause_half_width_ohm`, to the bit.
+
+ Given: `prepared`; `ohm`, finite.
+ Written: `half_width_ohm`.
+ Statuses: `RKO_NOT_FINITE`; `RKO_NULL_POINTER`, `RKO_CORRUPT_MEMORY`.
+ */
+rko_status rko_prepared_span_clause_half_width_ohm(const struct rko_prepared_span *prepared,
+                                                   double ohm,
+                                                   double *half_width_ohm,
+                                                   struct rko_detail *detail);
+
+/*
+ `rko_prepared_span_clause_half_width_ohm` for `float`.
+ */
+rko_status rko_prepared_span_clause_half_width_ohm_f32(const struct rko_prepared_span_f32 *prepared,
+                                                       float ohm,
+                                                       float *half_width_ohm,
+                                                       struct rko_detail *detail);
 
 /*
  What a display text means on a span: digits as the display shows them, over-range marks of that span, a minus, a decimal

@@ -6,7 +6,7 @@ use core::fmt;
 use reckohm::distribution::DistributionError;
 use reckohm::marking::MarkingError;
 use reckohm::measurement::MeasurementError;
-use reckohm::meter::MeterError;
+use reckohm::meter::{MeterError, Unread};
 use reckohm::number::{Detail, Kind, OutOfRange};
 use reckohm::preferred::PreferredError;
 use reckohm::sensor::SensorError;
@@ -58,6 +58,13 @@ areas! {
     VerdictError = 449,
     SensorError = 499,
     DistributionError = 89,
+}
+
+/// As of a text on a span, without the numbers of what else it could be.
+impl From<Unread> for Failure {
+    fn from(unread: Unread) -> Failure {
+        Failure(unread.detail())
+    }
 }
 
 impl From<OutOfRange> for Failure {

@@ -32,6 +32,7 @@ mod panic;
 mod parts;
 mod pointer;
 mod preferred;
+mod prepared;
 mod reading;
 mod rule;
 mod seal;

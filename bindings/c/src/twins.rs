@@ -26,6 +26,9 @@ macro_rules! in_float {
     (rko_limits) => {
         crate::limits::rko_limits_f32
     };
+    (rko_prepared_span) => {
+        crate::prepared::rko_prepared_span_f32
+    };
     (rko_reading) => {
         crate::reading::rko_reading_f32
     };

@@ -37,6 +37,37 @@ static int alike(const struct rko_reading_f32 *a, const struct rko_reading_f32 *
     return memcmp(&a->ohm, &b->ohm, sizeof a->ohm) == 0 && a->counts == b->counts && a->over == b->over && a->negative == b->negative;
 }
 
+/* The span once prepared reads the same, and refuses the same at the same byte. */
+static void read_prepared(const struct row *row, const struct rko_span_f32 *on, const char *text, size_t length,
+                          const struct rko_reading_f32 *expected, const struct rko_detail *refused) {
+    struct rko_prepared_span_f32 prepared;
+    struct rko_reading_f32 one;
+    struct rko_detail detail;
+    if (rko_span_prepare_f32(on, NULL, &prepared, &detail) != RKO_OK) {
+        CHECK(detail.status == RKO_CONTRADICTION);
+        return;
+    }
+    pattern(&one, sizeof one);
+    CHECK(rko_prepared_span_read_f32(&prepared, text, length, &one, &detail) == row->status);
+    CHECK(row->status == RKO_OK ? alike(&one, expected) : !changed(&one, sizeof one));
+    CHECK(row->status == RKO_TEXT_TOO_LONG || detail.index == refused->index);
+    prepared.step_digits = 3;
+    CHECK(rko_prepared_span_read_f32(&prepared, text, length, &one, NULL) == RKO_CORRUPT_MEMORY);
+}
+
+/* So does its clause, at the temperature that it was prepared for. */
+static void clause_prepared(const struct rko_span_f32 *on, float ohm, const float *meter_temperature_c) {
+    struct rko_prepared_span_f32 prepared;
+    float expected = -1, found = -1;
+    const rko_status status = rko_span_clause_half_width_ohm_f32(on, ohm, meter_temperature_c, &expected, NULL);
+    if (rko_span_prepare_f32(on, meter_temperature_c, &prepared, NULL) == RKO_OK) {
+        CHECK(rko_prepared_span_clause_half_width_ohm_f32(&prepared, ohm, &found, NULL) == status);
+        CHECK(memcmp(&found, &expected, sizeof found) == 0);
+        prepared.fixed_ohm = -2 * expected - 1;
+        CHECK(status != RKO_OK || rko_prepared_span_clause_half_width_ohm_f32(&prepared, 0, &found, NULL) == RKO_CORRUPT_MEMORY);
+    }
+}
+
 /* One by one, and as an array of two, with and without a mask: all three must answer alike. */
 static void read(struct row *row, const struct rko_span_f32 *on, int reply) {
     rko_status (*const single)(const struct rko_span_f32 *, const char *, size_t, struct rko_reading_f32 *, struct rko_detail *) =
@@ -56,6 +87,9 @@ static void read(struct row *row, const struct rko_span_f32 *on, int reply) {
     pattern(&one, sizeof one);
     pattern(two, sizeof two);
     row->status = single(on, text, length, &one, &detail);
+    if (!reply) {
+        read_prepared(row, on, text, length, &one, &detail);
+    }
     CHECK(array(on, text, offsets, 2, two, NULL, &of_array) == row->status);
     CHECK(row->status == RKO_OK ? alike(&one, &two[1]) : !changed(two, sizeof two) && of_array.failed == 2);
     pattern(two, sizeof two);
@@ -117,6 +151,7 @@ static int of_a_span(struct row *row, const char *function) {
         estimate(row, &on, at);
     } else if (strcmp(function, ".clause_half_width_ohm_f32") == 0) {
         float x = 7.0f;
+        clause_prepared(&on, number_f32(row, SPAN), at);
         row->status = rko_span_clause_half_width_ohm_f32(&on, number_f32(row, SPAN), at, &x, NULL);
         row->status == RKO_OK ? give(row, (double)x) : (void)(row->spoilt = x != 7.0f);
     } else if (strcmp(function, ".display_text_f32") == 0) {

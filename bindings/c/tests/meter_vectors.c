@@ -34,6 +34,37 @@ static rko_status span(const struct row *row, struct rko_span *made) {
     return rko_span_check(made, NULL);
 }
 
+/* The span once prepared reads the same, and refuses the same at the same byte. */
+static void read_prepared(const struct row *row, const struct rko_span *on, const char *text, size_t length,
+                          const struct rko_reading *expected, const struct rko_detail *refused) {
+    struct rko_prepared_span prepared;
+    struct rko_reading one;
+    struct rko_detail detail;
+    if (rko_span_prepare(on, NULL, &prepared, &detail) != RKO_OK) {
+        CHECK(detail.status == RKO_CONTRADICTION);
+        return;
+    }
+    pattern(&one, sizeof one);
+    CHECK(rko_prepared_span_read(&prepared, text, length, &one, &detail) == row->status);
+    CHECK(row->status == RKO_OK ? memcmp(&one, expected, sizeof one) == 0 : !changed(&one, sizeof one));
+    CHECK(row->status == RKO_TEXT_TOO_LONG || detail.index == refused->index);
+    prepared.step_digits = 3;
+    CHECK(rko_prepared_span_read(&prepared, text, length, &one, NULL) == RKO_CORRUPT_MEMORY);
+}
+
+/* So does its clause, at the temperature that it was prepared for. */
+static void clause_prepared(const struct rko_span *on, double ohm, const double *meter_temperature_c) {
+    struct rko_prepared_span prepared;
+    double expected = -1, found = -1;
+    const rko_status status = rko_span_clause_half_width_ohm(on, ohm, meter_temperature_c, &expected, NULL);
+    if (rko_span_prepare(on, meter_temperature_c, &prepared, NULL) == RKO_OK) {
+        CHECK(rko_prepared_span_clause_half_width_ohm(&prepared, ohm, &found, NULL) == status);
+        CHECK(memcmp(&found, &expected, sizeof found) == 0);
+        prepared.fixed_ohm = -2 * expected - 1;
+        CHECK(status != RKO_OK || rko_prepared_span_clause_half_width_ohm(&prepared, 0, &found, NULL) == RKO_CORRUPT_MEMORY);
+    }
+}
+
 /* One by one, and as an array of two, with and without a mask: all three must answer alike. */
 static void read(struct row *row, const struct rko_span *on, int reply) {
     char text[2 * TEXT];
@@ -53,6 +84,9 @@ static void read(struct row *row, const struct rko_span *on, int reply) {
     array = reply ? rko_span_read_reply_n(on, text, offsets, 2, two, NULL, &of_array)
                   : rko_span_read_n(on, text, offsets, 2, two, NULL, &of_array);
     CHECK(array == row->status);
+    if (!reply) {
+        read_prepared(row, on, text, length, &one, &detail);
+    }
     CHECK(array == RKO_OK ? memcmp(&one, &two[1], sizeof one) == 0 : !changed(two, sizeof two) && of_array.failed == 2);
     pattern(two, sizeof two);
     masked = reply ? rko_span_read_reply_n(on, text, offsets, 2, two, valid, &of_array)
@@ -89,6 +123,7 @@ static int of_a_span(struct row *row, const char *function) {
     } else if (strcmp(function, ".read_reply") == 0) {
         read(row, &on, 1);
     } else if (strcmp(function, ".clause_half_width_ohm") == 0) {
+        clause_prepared(&on, number(row, SPAN), given(row, SPAN + 1) ? &temperature : NULL);
         one(row, rko_span_clause_half_width_ohm(&on, number(row, SPAN), given(row, SPAN + 1) ? &temperature : NULL, &x, NULL),
             &x);
     } else if (strcmp(function, ".display_text") == 0) {

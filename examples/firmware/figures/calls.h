@@ -23,7 +23,7 @@
 /* 1 conforms, 2 does not conform, 3 undecided; 4 over-range, 5 no reading. Written: the probability that it conforms. */
 enum { CONFORMS = 1, DOES_NOT_CONFORM = 2, UNDECIDED = 3, OVER_RANGE = 4, NO_READING = 5 };
 
-void ours_set_up(void);
+int ours_check(void);
 void ours_set_up_thermistor(void);
 uint32_t ours_read_and_judge(const char *text, size_t length, number *probability);
 number ours_normal_above(number z);

@@ -5,39 +5,44 @@
 
 #include "calls.h"
 
-static struct NAMED(rko_span) span;
-static struct NAMED(rko_limits) limits;
-static struct NAMED(rko_rule) rule;
+/* Plain structs, written down as firmware does: `ours_check` sees that they are what the library makes. */
+static const struct NAMED(rko_prepared_span) span = {FRACTION, COUNTS * STEP_OHM, N(1.0), FULL_SCALE_OHM, 2000, 1, 1, 3, 4,
+                                                     RKO_MARK_ONE_ALONE, 0};
+static const struct NAMED(rko_limits) limits = {LOWER_OHM, UPPER_OHM};
+static const struct NAMED(rko_rule) rule = {RISK, RKO_RULE_GUARDED, 0};
 static struct NAMED(rko_b_value_thermistor) thermistor;
 
-/* Plain structs: those that need no check of their own are written down, as firmware does. */
-void ours_set_up(void) {
-    span.full_scale_ohm = FULL_SCALE_OHM;
-    span.resolution_ohm = STEP_OHM;
-    span.display_unit_ohm = UNIT_OHM;
-    span.fraction_of_reading = FRACTION;
-    span.accuracy_counts = COUNTS;
-    span.temperature_lower_c = N(18.0);
-    span.temperature_upper_c = N(28.0);
-    span.marks = RKO_MARK_ONE_ALONE;
-    memcpy(span.label, "20 kohm", 8);
-    limits.lower_ohm = LOWER_OHM;
-    limits.upper_ohm = UPPER_OHM;
-    rule.kind = RKO_RULE_GUARDED;
-    rule.risk = RISK;
+int ours_check(void) {
+    static struct NAMED(rko_span) checked;
+    struct NAMED(rko_prepared_span) prepared;
+    struct NAMED(rko_limits) tolerance;
+    struct NAMED(rko_rule) guarded;
+    checked.full_scale_ohm = FULL_SCALE_OHM;
+    checked.resolution_ohm = STEP_OHM;
+    checked.display_unit_ohm = UNIT_OHM;
+    checked.fraction_of_reading = FRACTION;
+    checked.accuracy_counts = COUNTS;
+    checked.temperature_lower_c = N(18.0);
+    checked.temperature_upper_c = N(28.0);
+    checked.marks = RKO_MARK_ONE_ALONE;
+    memcpy(checked.label, "20 kohm", 8);
+    return NAMED(rko_span_prepare)(&checked, NULL, &prepared, NULL) == RKO_OK &&
+           NAMED(rko_limits_from_tolerance)(N(4700.0), N(0.05), &tolerance, NULL) == RKO_OK &&
+           NAMED(rko_rule_guarded)(RISK, &guarded, NULL) == RKO_OK && memcmp(&prepared, &span, sizeof span) == 0 &&
+           memcmp(&tolerance, &limits, sizeof limits) == 0 && memcmp(&guarded, &rule, sizeof rule) == 0;
 }
 
 uint32_t ours_read_and_judge(const char *text, size_t length, number *probability) {
     struct NAMED(rko_reading) reading;
     struct NAMED(rko_decision) decision;
     number half_width;
-    if (NAMED(rko_span_read)(&span, text, length, &reading, NULL) != RKO_OK) {
+    if (NAMED(rko_prepared_span_read)(&span, text, length, &reading, NULL) != RKO_OK) {
         return NO_READING;
     }
     if (reading.over) {
         return OVER_RANGE;
     }
-    if (NAMED(rko_span_clause_half_width_ohm)(&span, reading.ohm, NULL, &half_width, NULL) != RKO_OK ||
+    if (NAMED(rko_prepared_span_clause_half_width_ohm)(&span, reading.ohm, &half_width, NULL) != RKO_OK ||
         NAMED(rko_judge_value)(reading.ohm, half_width, SCATTER_OHM, &limits, &rule, &decision, NULL) != RKO_OK) {
         return NO_READING;
     }

@@ -8,9 +8,6 @@ int main(void) {
     uint32_t seen = 0;
     number probability;
     int i;
-#ifndef BY_HAND
-    ours_set_up();
-#endif
     for (i = 0; i < TEXTS; ++i) {
 #ifdef BY_HAND
         seen |= 1u << by_hand_read_and_judge(texts[i], TEXT_LENGTH, &probability);

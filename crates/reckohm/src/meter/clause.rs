@@ -35,6 +35,12 @@ pub struct Clause<R = f64> {
     pub(super) zeroing_required: bool,
 }
 
+/// A clause at a reading: fraction of the reading's magnitude and what does not depend on it, together, times the widening.
+#[inline(always)]
+pub(super) fn half_width_ohm<R: Real>(fraction_of_reading: R, ohm: R, fixed_ohm: R, widening: R) -> R {
+    (fraction_of_reading * ohm.magnitude() + fixed_ohm) * widening
+}
+
 impl<R: Real> Clause<R> {
     /// ±(fraction of the reading + counts): 0.8 % + 3 counts is `Clause::new(0.008, 3.0)`.
     ///

@@ -2,9 +2,10 @@
 
 use thiserror::Error;
 
-use super::display::LONGEST_DISPLAY_TEXT;
+use super::grid::LONGEST_DISPLAY_TEXT;
 use super::marks::Marks;
 use super::misfit::{Misfit, MisfitText};
+use super::unread::Unread;
 use crate::number::{NumberError, OutOfRange, Readable, Shown};
 use crate::uncertainty::EstimateError;
 
@@ -87,6 +88,19 @@ pub enum MeterError {
         resolution_ohm: f64,
         /// The unit in ohm.
         display_unit_ohm: f64,
+    },
+    /// A span whose values are not one rounding of whole numbers in this precision.
+    #[error(
+        "preparing a span: a full scale of {} ohm with a step of {} ohm given, values of one rounding allowed: in float at \
+         most 16777216 last places of 1e-10 to 1e10 ohm; prepare it in double, or read on the span itself",
+        Readable(*full_scale_ohm),
+        Readable(*resolution_ohm)
+    )]
+    TooFineToPrepare {
+        /// The full scale in ohm.
+        full_scale_ohm: f64,
+        /// The step in ohm.
+        resolution_ohm: f64,
     },
     /// Bits that stand for no over-range mark.
     #[error(
@@ -182,6 +196,9 @@ pub enum MeterError {
     /// A number in a display text that this span does not show in this way.
     #[error("{0}")]
     Text(Misfit),
+    /// A display text that a prepared span does not read.
+    #[error("{0}")]
+    Unread(#[from] Unread),
 
     /// The reply that stands for "no reading".
     #[error(

@@ -1,9 +1,10 @@
 //! The failures around a meter as plain numbers, and back.
 
-use super::display::LONGEST_DISPLAY_TEXT;
 use super::error::MeterError;
+use super::grid::LONGEST_DISPLAY_TEXT;
 use super::marks::Marks;
 use super::misfit::Misfit;
+use super::unread::Unread;
 use crate::number::{Detail, Kind, NumberError, OutOfRange};
 use crate::uncertainty::EstimateError;
 
@@ -22,6 +23,9 @@ const READING: u16 = 211;
 const ANOTHER_SPAN: u16 = 212;
 const RANGER: u16 = 213;
 const WIDEST: u16 = 214;
+const PREPARING: u16 = 215;
+/// The argument of a detail that is of a text on a prepared span.
+pub(super) const PREPARED: u16 = 216;
 
 impl MeterError {
     /// What happened, in one word.
@@ -55,6 +59,10 @@ impl MeterError {
             MeterError::TooFineForUnit { resolution_ohm, display_unit_ohm } => {
                 Detail { given: display_unit_ohm, lower: resolution_ohm, ..of(Kind::Contradiction, DECIMALS) }
             }
+            MeterError::TooFineToPrepare { full_scale_ohm, resolution_ohm } => {
+                Detail { given: full_scale_ohm, lower: resolution_ohm, ..of(Kind::Contradiction, PREPARING) }
+            }
+            MeterError::Unread(unread) => unread.detail(),
             MeterError::UnknownMarks { bits } => {
                 Detail { given: f64::from(bits), upper: 15.0, ..Detail::new(Kind::UnknownMarks) }
             }
@@ -128,6 +136,9 @@ impl MeterError {
     pub fn from_detail(detail: &Detail) -> Option<MeterError> {
         let &Detail { kind, argument, given, lower, upper, index, .. } = detail;
         let byte = given as u8;
+        if let Some(unread) = Unread::from_detail(detail) {
+            return Some(MeterError::Unread(unread));
+        }
         Some(match (kind, argument) {
             (Kind::Empty, LABEL) => MeterError::LabelEmpty,
             (Kind::TextTooLong, LABEL) => MeterError::LabelTooLong { length: given as u64 },
@@ -137,6 +148,9 @@ impl MeterError {
             (Kind::Contradiction, STEPS) => MeterError::NotWholeSteps { full_scale_ohm: given, resolution_ohm: lower },
             (Kind::Contradiction, DECIMALS) => {
                 MeterError::TooFineForUnit { resolution_ohm: lower, display_unit_ohm: given }
+            }
+            (Kind::Contradiction, PREPARING) => {
+                MeterError::TooFineToPrepare { full_scale_ohm: given, resolution_ohm: lower }
             }
             (Kind::UnknownMarks, _) => MeterError::UnknownMarks { bits: byte },
             (Kind::Contradiction, BAND) => MeterError::BandReversed { lower_c: lower, upper_c: upper },

@@ -66,7 +66,7 @@ impl MisfitText {
         }
     }
 
-    const fn from_kind(kind: Kind) -> Option<MisfitText> {
+    pub(super) const fn from_kind(kind: Kind) -> Option<MisfitText> {
         Some(match kind {
             Kind::MissingPoint => MisfitText::MissingPoint,
             Kind::TooFewDecimals => MisfitText::TooFewDecimals,

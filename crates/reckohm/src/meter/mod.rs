@@ -8,28 +8,34 @@ mod display;
 mod error;
 mod error_detail;
 mod examples;
+mod grid;
 mod inline_text;
 mod leads;
 mod marks;
 mod misfit;
+mod prepared;
 mod reading;
 mod reply;
 mod span;
 mod step;
+mod typed;
+mod unread;
 mod wire;
 
 pub use auto_ranger::{AutoRanger, MOST_RANGED_SPANS, RangerAction, RangerState, WIDEST_HYSTERESIS_BY_CONVENTION};
 pub use choose::{Assessment, Choice, Outcome};
 pub use clause::Clause;
-pub use display::LONGEST_DISPLAY_TEXT;
 pub use error::MeterError;
+pub use grid::LONGEST_DISPLAY_TEXT;
 pub use inline_text::{DisplayText, InlineText, Label};
 pub use leads::Leads;
 pub use marks::Marks;
 pub use misfit::{Form, Misfit, MisfitText};
+pub use prepared::{PreparedParts, PreparedSpan};
 pub use reading::Reading;
 pub use span::Span;
 pub use step::{HYSTERESIS_BY_CONVENTION, Step};
+pub use unread::Unread;
 
 use crate::number::Real;
 

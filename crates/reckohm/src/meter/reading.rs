@@ -25,6 +25,20 @@ pub struct Reading<R = f64> {
 }
 
 impl<R: Real> Reading<R> {
+    /// A reading beyond its span.
+    pub(super) fn beyond(full_scale_ohm: R, negative: bool) -> Reading<R> {
+        let ohm = if negative { -full_scale_ohm } else { full_scale_ohm };
+        Reading { ohm, counts: 0, over: true, negative }
+    }
+
+    /// A reading of so many ohm and steps; a minus is kept, but not on a value of zero.
+    pub(super) fn of_value(magnitude_ohm: R, counts: u32, negative: bool) -> Reading<R> {
+        let counts = i64::from(counts);
+        let (ohm, counts) =
+            if negative && counts != 0 { (-magnitude_ohm, counts.wrapping_neg()) } else { (magnitude_ohm, counts) };
+        Reading { ohm, counts, over: false, negative }
+    }
+
     /// The resistance in ohm, with its sign. **Of an over-range reading** it is the span's full scale, a bound that the
     /// resistance lies beyond and not its value: look at [`over`](Reading::over) first.
     pub const fn ohm(&self) -> R {

@@ -1,7 +1,8 @@
 //! A span: one setting of a meter, with what its display can show there and how good it is.
 
-use super::clause::Clause;
+use super::clause::{Clause, half_width_ohm};
 use super::error::MeterError;
+use super::grid::Grid;
 use super::inline_text::Label;
 use super::marks::Marks;
 use crate::number::{DISPLAY_COUNTS, Decimal, FINITE, Real, SPAN_FULL_SCALE, SPAN_RESOLUTION};
@@ -29,12 +30,8 @@ const MOST_DECIMALS: i32 = 9;
 pub struct Span<R = f64> {
     label: Label,
     full_scale_ohm: R,
-    full_scale_counts: i64,
-    step: Decimal,
     step_ohm: R,
-    /// The power of ten of the display's unit in ohm.
-    unit: i8,
-    marks: Marks,
+    grid: Grid,
     clause: Clause<R>,
     /// What the clause comes to at a reading of 0, in ohm.
     fixed_ohm: R,
@@ -77,6 +74,7 @@ impl<R: Real> Span<R> {
         DISPLAY_COUNTS.check(full_scale_ohm / resolution_ohm)?;
         let full_scale_counts = Decimal::shortest(full_scale_ohm)
             .and_then(|full_scale| steps_in(full_scale, step))
+            .and_then(|counts| u32::try_from(counts).ok())
             .ok_or_else(|| MeterError::NotWholeSteps {
                 full_scale_ohm: full_scale_ohm.to_f64(),
                 resolution_ohm: resolution_ohm.to_f64(),
@@ -91,30 +89,22 @@ impl<R: Real> Span<R> {
         if clause.step_included && clause.fraction_of_reading == R::ZERO && fixed_ohm == R::ZERO {
             return Err(MeterError::ClauseWithoutParts);
         }
-        Ok(Span {
-            label,
-            full_scale_ohm,
-            full_scale_counts,
-            step,
-            step_ohm: resolution_ohm,
-            unit,
-            marks,
-            clause,
-            fixed_ohm,
-        })
+        let grid = Grid::new(full_scale_counts, step, unit, marks);
+        Ok(Span { label, full_scale_ohm, step_ohm: resolution_ohm, grid, clause, fixed_ohm })
     }
 
     /// A span of `counts` steps known when compiling, with the numbers that [`Span::new`] would find.
     pub(super) const fn of(
         label: &'static str,
-        (full_scale_ohm, full_scale_counts): (R, i64),
+        (full_scale_ohm, full_scale_counts): (R, u32),
         (step_ohm, step): (R, Decimal),
         unit: i8,
         marks: Marks,
         (clause, fixed_ohm): (Clause<R>, R),
     ) -> Span<R> {
         let label = Label::of(label);
-        Span { label, full_scale_ohm, full_scale_counts, step, step_ohm, unit, marks, clause, fixed_ohm }
+        let grid = Grid::new(full_scale_counts, step, unit, marks);
+        Span { label, full_scale_ohm, step_ohm, grid, clause, fixed_ohm }
     }
 
     /// Its label.
@@ -129,12 +119,12 @@ impl<R: Real> Span<R> {
 
     /// The same in steps of the display.
     pub const fn full_scale_counts(&self) -> i64 {
-        self.full_scale_counts
+        self.grid.counts as i64
     }
 
     /// The step of the display, exactly.
     pub const fn resolution(&self) -> Decimal {
-        self.step
+        self.grid.step()
     }
 
     /// The step of the display in ohm.
@@ -144,12 +134,12 @@ impl<R: Real> Span<R> {
 
     /// The unit that the display shows in, in ohm.
     pub fn display_unit_ohm(&self) -> R {
-        Decimal::new(1, self.unit_power()).to_real()
+        Decimal::new(1, i32::from(self.grid.unit)).to_real()
     }
 
     /// How the meter marks over-range on this span.
     pub const fn marks(&self) -> Marks {
-        self.marks
+        self.grid.marks
     }
 
     /// The accuracy clause.
@@ -174,7 +164,7 @@ impl<R: Real> Span<R> {
     pub fn clause_half_width_ohm(&self, ohm: R, meter_temperature_c: Option<R>) -> Result<R, MeterError> {
         let ohm = FINITE.check(ohm)?;
         let widening = self.clause.widening(meter_temperature_c)?;
-        Ok((self.clause.fraction_of_reading * ohm.magnitude() + self.fixed_ohm) * widening)
+        Ok(half_width_ohm(self.clause.fraction_of_reading, ohm, self.fixed_ohm, widening))
     }
 
     /// What the clause comes to at a reading of 0, in ohm.
@@ -182,30 +172,25 @@ impl<R: Real> Span<R> {
         self.fixed_ohm
     }
 
-    pub(super) const fn unit_power(&self) -> i32 {
-        self.unit as i32
-    }
-
-    /// How many digits the display shows behind the point in a unit of 10^`unit` ohm.
-    pub(super) const fn decimals_in(&self, unit: i32) -> i32 {
-        let decimals = unit.wrapping_sub(self.step.exponent);
-        if decimals > 0 { decimals } else { 0 }
+    pub(super) const fn grid(&self) -> &Grid {
+        &self.grid
     }
 
     /// The largest magnitude that the display shows.
     pub(super) fn largest(&self) -> Decimal {
-        self.at_counts(self.full_scale_counts.wrapping_sub(1))
+        self.at_counts(self.full_scale_counts().wrapping_sub(1))
     }
 
     /// So many steps, exactly.
     pub(super) const fn at_counts(&self, counts: i64) -> Decimal {
-        Decimal::new(counts.wrapping_mul(self.step.digits), self.step.exponent)
+        let step = self.grid.step();
+        Decimal::new(counts.wrapping_mul(step.digits), step.exponent)
     }
 }
 
 /// How many steps a value is, if it is a whole number of them. Checked division, since the linker cannot know that no step
 /// is 0.
-pub(super) fn steps_in(value: Decimal, step: Decimal) -> Option<i64> {
+fn steps_in(value: Decimal, step: Decimal) -> Option<i64> {
     let digits = value.digits_at(step.exponent)?;
     if digits.checked_rem(step.digits)? == 0 { digits.checked_div(step.digits) } else { None }
 }
@@ -243,12 +228,12 @@ mod tests {
                 span.full_scale_ohm,
                 span.step_ohm,
                 span.display_unit_ohm(),
-                span.marks,
+                span.marks(),
                 span.clause,
             );
             assert_eq!(made, Ok(*span));
             assert_eq!(made.map(|made| made.fixed_ohm.to_bits()), Ok(span.fixed_ohm.to_bits()));
-            assert_eq!(span.step, span.step.normalised());
+            assert_eq!(span.resolution(), span.resolution().normalised());
         }
     }
 }

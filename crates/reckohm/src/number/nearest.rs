@@ -9,6 +9,9 @@ pub trait NearDecimal: Sized {
     /// The nearest number, ties to the even one; an infinity beyond the largest, 0 below half the smallest subnormal.
     fn nearest(decimal: Decimal) -> Self;
 
+    /// `magnitude * 10^exponent` where one multiplication or division of two exact numbers gives the nearest number.
+    fn by_one_operation(magnitude: u64, exponent: i32) -> Option<Self>;
+
     /// The nearest double, for the numbers of a failure; found without arithmetic in double where this type is `f32`.
     fn nearest_double(decimal: Decimal) -> f64;
 
@@ -30,19 +33,19 @@ const POWERS_OF_TEN_F32: [f32; 11] = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e
 macro_rules! near_decimal {
     ($real:ident, $bits:ident, $whole:ident, $format:ident, $powers:ident, $figures:literal, $double:path, $parse:path) => {
         impl NearDecimal for $real {
-            fn nearest(decimal: Decimal) -> $real {
-                /// The number where one multiplication or division of two exact numbers gives it.
-                fn by_one_operation(magnitude: u64, exponent: i32) -> Option<$real> {
-                    if magnitude > 1 << $real::MANTISSA_DIGITS {
-                        return None;
-                    }
-                    let power = $powers.get(exponent.unsigned_abs() as usize)?;
-                    let whole = magnitude as $bits as $real;
-                    Some(if exponent >= 0 { whole * power } else { whole / power })
+            #[inline(always)]
+            fn by_one_operation(magnitude: u64, exponent: i32) -> Option<$real> {
+                if magnitude > 1 << $real::MANTISSA_DIGITS {
+                    return None;
                 }
+                let power = $powers.get(exponent.unsigned_abs() as usize)?;
+                let whole = magnitude as $bits as $real;
+                Some(if exponent >= 0 { whole * power } else { whole / power })
+            }
 
+            fn nearest(decimal: Decimal) -> $real {
                 let magnitude = decimal.digits.unsigned_abs();
-                let positive = match by_one_operation(magnitude, decimal.exponent) {
+                let positive = match $real::by_one_operation(magnitude, decimal.exponent) {
                     Some(value) => value,
                     None => $real::from_bits(round_magnitude(magnitude, decimal.exponent, $format) as $bits),
                 };

@@ -1,7 +1,7 @@
 //! How likely a part lies within its limits, given a measurement of it.
 
 use super::limits::Limits;
-use crate::number::{Real, by_type};
+use crate::number::Real;
 use crate::uncertainty::{Estimate, EstimateError, Shape, checked_parts, lift, one_rectangular};
 
 /// Probability that the true value lies within the limits, from the estimate's shape alone, no prior; one-sided parts are
@@ -126,9 +126,6 @@ pub(crate) fn place_of_value<R: Real>(
     let (value, a, u) = checked_parts(value, half_width, u)?;
     let lift = lift(a.larger(u));
     let (a, u) = (a * lift, u * lift);
-    // An estimate's u is the root of a sum of squares; alone, it is itself, but where its square loses digits.
-    let square = u * u;
-    let u = if square < by_type(f64::from(f32::MIN_POSITIVE), f64::MIN_POSITIVE) { square.square_root() } else { u };
     let tail = |distance: R| {
         if distance == R::INFINITE { R::ZERO } else { one_rectangular(distance * lift, a, u) }
     };

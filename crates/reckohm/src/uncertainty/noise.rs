@@ -37,7 +37,10 @@ impl<R: Real> Noise<R> {
         let negligible = by_type::<R>(NEGLIGIBLE_F32, NEGLIGIBLE);
         let narrows_from = R::lit(NARROWS_FROM);
         let Noise { u, s, dof } = *self;
-        if s == R::ZERO || dof > by_type(NORMAL_FROM_F32, NORMAL_FROM) {
+        if s == R::ZERO {
+            return tail(u);
+        }
+        if dof > by_type(NORMAL_FROM_F32, NORMAL_FROM) {
             return tail((u * u + s * s).square_root());
         }
         let widest = by_type::<R>(STEP_F32, STEP);

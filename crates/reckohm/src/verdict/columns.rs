@@ -300,7 +300,7 @@ impl<'a, R: Real> Columns<'a, R> {
         let rooms = columns.map(|column| [if let Column::One(x) = column { x } else { R::ZERO }; STRETCH]);
         let [value, u, dof, rectangular] = &rooms;
         let parts = match (self.u, self.rectangular) {
-            (Column::One(u), Column::One(a)) => Some((as_in_mixture(u), a)),
+            (Column::One(u), Column::One(a)) => Some((u, a)),
             _ => None,
         };
         let mut start = 0;
@@ -344,12 +344,6 @@ impl<'a, R: Real> Stretch<'a, R> {
         }
         [value, above, below]
     }
-}
-
-/// The standard deviation of a normal part as the mixture with a type A part has it where there is none.
-#[inline(always)]
-fn as_in_mixture<R: Real>(u: R) -> R {
-    (u * u).square_root()
 }
 
 /// Formulas of a stretch, a line each: name, fields, numbers, formula.
@@ -413,11 +407,11 @@ tails! {
     /// Where only the value differs and no tail is narrow.
     EdgedOf { s, a }(1: distances) edged_rectangular(distances, a, s);
     /// Where each half-width is wide.
-    WideEach {}(3: distances, u, a) wide_rectangular(distances, a, as_in_mixture(u));
+    WideEach {}(3: distances, u, a) wide_rectangular(distances, a, u);
     /// Anything else.
     AnyEach {}(3: distances, u, a) {
         // Not by `map`, whose closure the compiler calls, and a loop with a call is not widened.
-        let ([to_upper, to_lower], s) = (distances, as_in_mixture(u));
+        let ([to_upper, to_lower], s) = (distances, u);
         [any_rectangular(to_upper, a, s), any_rectangular(to_lower, a, s)]
     };
 }
@@ -467,6 +461,6 @@ struct AtLeast<R>(R);
 impl<R: Real> PerElement<R, 2> for AtLeast<R> {
     #[inline(always)]
     fn of(self, [u, a]: [R; 2]) -> R {
-        R::select(a >= self.0 * as_in_mixture(u), R::ONE, R::ZERO)
+        R::select(a >= self.0 * u, R::ONE, R::ZERO)
     }
 }

@@ -1,0 +1,168 @@
+//! What a span's display can show, in whole numbers: which text is which reading, and in what way any other is none.
+//!
+//! All of it is small arithmetic on whole numbers, so that firmware can afford it. The unit of count is a *place*: that of the
+//! last digit shown in the display's unit. A display of kilohm with a step of 10 ohm has places of 10 ohm, one of ohm with
+//! the same step has places of 1 ohm and steps of 10 of them.
+
+use super::marks::Marks;
+use super::typed::{Typed, over_range_mark, without_blanks};
+use super::unread::Unread;
+use crate::number::{Decimal, Kind};
+
+/// The longest text that is read as a display's, in bytes, blanks included.
+pub const LONGEST_DISPLAY_TEXT: usize = 32;
+
+/// The values that a display shows: multiples of a step up to a full scale, in a unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Grid {
+    /// The full scale, the first value that is not shown, in steps.
+    pub(super) counts: u32,
+    /// The step is so many times a power of ten in ohm: 1, 2 or 5.
+    pub(super) step_digits: u8,
+    pub(super) step_power: i8,
+    /// The power of ten of the display's unit in ohm.
+    pub(super) unit: i8,
+    /// The power of ten of the first digit of the largest value shown, in ohm.
+    pub(super) leading: i8,
+    pub(super) marks: Marks,
+}
+
+/// What a text says, in places of the grid.
+#[derive(Clone, Copy)]
+pub(super) enum Shown {
+    /// A value of so many places, which is so many steps.
+    Value { places: u64, counts: u32, negative: bool },
+    /// An over-range mark, with a minus in front or without.
+    Over { negative: bool },
+}
+
+impl Grid {
+    pub(super) const fn new(counts: u32, step: Decimal, unit: i8, marks: Marks) -> Grid {
+        let (step_digits, step_power) = (step.digits as u8, step.exponent as i8);
+        let largest = (counts.wrapping_sub(1) as u64).wrapping_mul(step_digits as u64);
+        let order = match largest.checked_ilog10() {
+            Some(order) => order as i8,
+            None => 0,
+        };
+        Grid { counts, step_digits, step_power, unit, leading: order.wrapping_add(step_power), marks }
+    }
+
+    /// The step, exactly.
+    pub(super) const fn step(&self) -> Decimal {
+        Decimal::new(self.step_digits as i64, self.step_power as i32)
+    }
+
+    /// The power of ten of a place in ohm.
+    pub(super) const fn place_power(&self) -> i32 {
+        let (step, unit) = (self.step_power as i32, self.unit as i32);
+        if step < unit { step } else { unit }
+    }
+
+    /// How many digits the display shows behind the point in a unit of 10^`unit` ohm.
+    pub(super) const fn decimals_in(&self, unit: i32) -> i32 {
+        let decimals = unit.wrapping_sub(self.step_power as i32);
+        if decimals > 0 { decimals } else { 0 }
+    }
+
+    /// How many digits stand in front of the point at most, in a unit of 10^`unit` ohm.
+    fn whole_digits_in(&self, unit: i32) -> i32 {
+        i32::from(self.leading).wrapping_sub(unit).wrapping_add(1).max(1)
+    }
+
+    /// How many places a step is.
+    const fn step_places(&self) -> u64 {
+        let coarser = (self.step_power as i32).wrapping_sub(self.unit as i32);
+        let digits = self.step_digits as u64;
+        if coarser > 0 { digits.wrapping_mul(10_u64.wrapping_pow(coarser as u32)) } else { digits }
+    }
+
+    /// The full scale in places.
+    pub(super) const fn full_scale_places(&self) -> u64 {
+        (self.counts as u64).wrapping_mul(self.step_places())
+    }
+
+    /// What a text says on this span.
+    pub(super) fn read(&self, text: &[u8]) -> Result<Shown, Unread> {
+        if text.len() > LONGEST_DISPLAY_TEXT {
+            return Err(Unread::at(Kind::TextTooLong, 0));
+        }
+        let (body, start) = without_blanks(text);
+        // A text that has the form of a number is no mark.
+        match Typed::scan(body, start) {
+            Ok(typed) => self.fit(&typed),
+            Err(unread) => match over_range_mark(body) {
+                Some((mark, negative)) if self.marks.contains(mark) => Ok(Shown::Over { negative }),
+                Some((mark, _)) if mark != Marks::BLANK => Err(Unread::at(Kind::MarkNotOfSpan, start)),
+                Some(_) if body.is_empty() => Err(Unread::at(Kind::Empty, 0)),
+                _ => Err(unread),
+            },
+        }
+    }
+
+    fn fit(&self, typed: &Typed) -> Result<Shown, Unread> {
+        let unit = typed.unit.unwrap_or(i32::from(self.unit));
+        let decimals = self.decimals_in(unit);
+        let step = self.step_places();
+        if typed.is_lone_one() && self.marks.contains(Marks::ONE_ALONE) {
+            // Where it is off the grid it cannot be a value.
+            return if decimals > 0 || step > 1 {
+                Ok(Shown::Over { negative: typed.negative })
+            } else {
+                Err(Unread::at(Kind::AmbiguousText, typed.at))
+            };
+        }
+        let power = unit.wrapping_sub(typed.fraction).wrapping_add(typed.dropped);
+        let (places, whole) = shifted(typed.digits, power.wrapping_sub(self.place_power()));
+        let beyond = places >= self.full_scale_places();
+        // With a letter the digits say how much it is, whatever their form.
+        let wrong = if typed.unit.is_some() && beyond {
+            Some((Kind::BeyondFullScale, typed.at))
+        } else if typed.fraction < decimals {
+            Some((if typed.point { Kind::TooFewDecimals } else { Kind::MissingPoint }, typed.end))
+        } else if typed.fraction > decimals {
+            Some((Kind::TooManyDecimals, typed.end))
+        } else if beyond {
+            Some((Kind::BeyondFullScale, typed.at))
+        } else if typed.whole > self.whole_digits_in(unit) {
+            Some((Kind::TooManyDigits, typed.at))
+        } else {
+            None
+        };
+        if let Some((kind, at)) = wrong {
+            return Err(Unread::at(kind, at));
+        }
+        match counted(places, step).filter(|_| whole) {
+            Some(counts) => Ok(Shown::Value { places, counts, negative: typed.negative }),
+            None => Err(Unread::at(Kind::OffGrid, typed.at)),
+        }
+    }
+}
+
+/// How many steps a number of places is, if it is a whole number of them.
+fn counted(places: u64, step: u64) -> Option<u32> {
+    let counts = if step == 1 {
+        places
+    } else {
+        // Few displays count further than 32 bits, and processors without longer division are quicker so.
+        match (u32::try_from(places), u32::try_from(step)) {
+            (Ok(places), Ok(step)) if places.checked_rem(step)? == 0 => u64::from(places.checked_div(step)?),
+            (Err(_), _) if places.checked_rem(step)? == 0 => places.checked_div(step)?,
+            (_, Err(_)) if places == 0 => 0,
+            _ => return None,
+        }
+    };
+    u32::try_from(counts).ok()
+}
+
+/// A number times a power of ten, cut to a whole number, and whether it was one; the largest where it is too large.
+fn shifted(digits: u64, power: i32) -> (u64, bool) {
+    let (mut found, mut whole, mut left) = (digits, true, power);
+    while left > 0 && found > 0 {
+        (found, left) = (found.saturating_mul(10), left.wrapping_sub(1));
+    }
+    while left < 0 && found > 0 {
+        whole &= found % 10 == 0;
+        (found, left) = (found / 10, left.wrapping_add(1));
+    }
+    (found, whole)
+}
