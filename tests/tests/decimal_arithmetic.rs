@@ -2,6 +2,7 @@
 
 use core::cmp::Ordering;
 use core::hash::{Hash, Hasher};
+use std::collections::HashSet;
 use std::collections::hash_map::DefaultHasher;
 
 use reckohm::number::Decimal;
@@ -75,6 +76,20 @@ fn far_exponents_compare_and_do_not_wrap() {
     assert_eq!(tiny.digits_at(i32::MAX), None);
     assert_eq!(Decimal::new(5, 3).digits_at(1), Some(500));
     assert_eq!(Decimal::new(-500, 1).digits_at(3), Some(-5));
+    assert_eq!(Decimal::new(i64::MAX, 3).digits_at(3), Some(i64::MAX));
+}
+
+#[test]
+fn negative_is_what_is_less_than_zero() {
+    let negative = [-1, 0, 1].map(|digits| Decimal::new(digits, 3).is_negative());
+    assert_eq!(negative, [true, false, false]);
+}
+
+/// Equal numbers have to have one hash; others should not.
+#[test]
+fn different_numbers_hash_apart() {
+    let hashes: HashSet<u64> = (-50..50).map(|n| hash(Decimal::new(n, 0))).collect();
+    assert_eq!(hashes.len(), 100);
 }
 
 /// Every zero that an exponent has room for is left away, however many there are.

@@ -114,6 +114,10 @@ fn the_tail_ends_where_the_doubles_end() {
     // A quantile of a fraction of a degree of freedom just within, and just beyond, the largest double.
     let tail = t_above(f64::MAX, 0.1).unwrap();
     assert!(t_quantile_above(tail * 1.0001, 0.1).unwrap() > 1e307);
+    // With so heavy tails the largest probability is well below one.
+    let detail = t_quantile(1e-4, 0.01).unwrap_err().detail();
+    assert_eq!((detail.given, detail.lower + detail.upper), (1e-4, 1.0));
+    assert!(t_quantile(detail.upper - 1e-6, 0.01).is_ok() && t_quantile(detail.upper + 1e-6, 0.01).is_err());
     let error = t_quantile_above(tail * 0.9999, 0.1).unwrap_err();
     assert!(matches!(error, DistributionError::Beyond(BeyondReach { lower, .. }) if lower == tail), "{error:?}");
     assert!(t_above(f64::MAX, 5e-324).unwrap() <= 0.5);

@@ -179,6 +179,15 @@ fn of_letter_codes() {
         "letter code: no letter R, K, M, G or T at byte 3, where the figures end, one of them needed in the place of the \
          decimal point, as in 4K7; figures alone are a chip code",
     );
+    for text in ["4E7", "4Z7"] {
+        read(
+            text,
+            Kind::WrongForm,
+            1,
+            "letter code: no letter R, K, M, G or T at byte 1, where the figures end, one of them needed in the place of the \
+             decimal point, as in 4K7; figures alone are a chip code",
+        );
+    }
     read(
         "R",
         Kind::WrongForm,

@@ -107,6 +107,14 @@ fn every_stock_value_in_letters_and_on_chips() {
     }
 }
 
+/// Four figures behind the letter are the most that there are.
+#[test]
+fn a_fraction_of_an_ohm_has_up_to_four_figures_in_letters() {
+    let letters = |ohm: f64| Marking::from_value(ohm, None, None).unwrap().to_letters().map(|text| text.to_string());
+    assert_eq!((letters(0.1234), letters(0.0047)), (Ok("R1234".to_owned()), Ok("R0047".to_owned())));
+    assert!(letters(0.00123).is_err());
+}
+
 #[test]
 fn every_chip_code_of_three_and_four_figures() {
     for code in 0..=9999_u32 {
@@ -212,6 +220,8 @@ fn both_ends_give_their_reasons() {
     assert_eq!(doubts("brown brown blue red gold").0, [InNoSeries, UnusualTolerance]);
     // The link and a palindrome are the same from both ends.
     assert_eq!(doubts("black"), (vec![], vec![], None));
+    // One band alone begins and ends with itself.
+    assert_eq!(doubts("gold"), (vec![DoesNotDecode], vec![DoesNotDecode], None));
     assert_eq!(doubts("red red red"), (vec![], vec![], None));
     // The error of the backward reading points into the text as given.
     let ways = both_ways("red violet brown gold", Edition::E2016).unwrap();

@@ -2,7 +2,7 @@
 
 use reckohm::number::Real;
 use reckohm::uncertainty::{Estimate, TypeA};
-use reckohm::verdict::{Answer, Limits, NextStep, Rule, judge};
+use reckohm::verdict::{Answer, Limits, NextStep, Rule, conformance_probability, judge};
 use reckohm_tests::random::Random;
 
 #[test]
@@ -77,11 +77,12 @@ fn a_part_that_is_hardly_within_narrow_limits_does_not_conform_where_both_ends_c
     assert_eq!(judge(&part, &limits, Rule::guarded(0.05).unwrap()).unwrap().answer, Answer::Undecided);
 }
 
-/// Whichever value they were shown for, and never beyond the limits.
-fn a_value_at_an_acceptance_limit_conforms<R: Real>(seed: u64, count: usize) {
+/// Whichever value they were shown for, and never beyond the limits; and one a little farther out, by this part of the
+/// limits, does not conform.
+fn an_acceptance_limit_is_the_last_value_that_conforms<R: Real>(seed: u64, little: f64) {
     let mut random = Random::new(seed);
     let mut ends = 0;
-    for _ in 0..count {
+    for _ in 0..200 {
         let unit = 2.0_f64.powi(random.between(-30, 30) as i32);
         let mut part = |most: f64| R::of_f64(if random.below(3) == 0 { 0.0 } else { unit * most * random.unit() });
         let rectangular = [part(8.0), part(2.0)];
@@ -100,26 +101,31 @@ fn a_value_at_an_acceptance_limit_conforms<R: Real>(seed: u64, count: usize) {
         let rule = if random.below(2) == 0 { Rule::guarded(risk) } else { Rule::max_risk(risk) }.unwrap();
         let value = R::of_f64(unit * (440.0 + 120.0 * random.unit()));
         let verdict = judge(&at(value), &limits, rule).unwrap();
-        let (Some(low), Some(high)) = (verdict.acceptance_lower_ohm, verdict.acceptance_upper_ohm) else { continue };
-        for end in [low, high] {
+        let answer = |value: R| judge(&at(value), &limits, rule).unwrap().answer;
+        let (Some(low), Some(high)) = (verdict.acceptance_lower_ohm, verdict.acceptance_upper_ohm) else {
+            assert_ne!(answer(R::of_f64(500.0 * unit)), Answer::Conforms, "{:?} {limits:?} {rule:?}", at(value));
+            continue;
+        };
+        let farther = R::of_f64(little * 500.0 * unit);
+        for (end, out) in [(low, -farther), (high, farther)] {
             if !end.finite() {
                 assert!(end == limits.lower_ohm() || end == limits.upper_ohm());
                 continue;
             }
-            let there = judge(&at(end), &limits, rule).unwrap();
-            assert_eq!(there.answer, Answer::Conforms, "{end:?} of {:?} {limits:?} {rule:?}", at(value));
+            assert_eq!(answer(end), Answer::Conforms, "{end:?} of {:?} {limits:?} {rule:?}", at(value));
+            assert_ne!(answer(end + out), Answer::Conforms, "{end:?} of {:?} {limits:?} {rule:?}", at(value));
             ends += 1;
         }
         let within = low <= value && value <= high;
         assert_eq!(within, verdict.answer == Answer::Conforms, "{:?} {limits:?} {rule:?}", at(value));
     }
-    assert!(ends > count, "{ends}");
+    assert!(ends > 200, "{ends}");
 }
 
 #[test]
-fn a_value_at_an_acceptance_limit_conforms_in_either_precision() {
-    a_value_at_an_acceptance_limit_conforms::<f64>(8, 400);
-    a_value_at_an_acceptance_limit_conforms::<f32>(16, 400);
+fn an_acceptance_limit_is_the_last_value_that_conforms_in_either_precision() {
+    an_acceptance_limit_is_the_last_value_that_conforms::<f64>(8, 1e-10);
+    an_acceptance_limit_is_the_last_value_that_conforms::<f32>(16, 1e-3);
 }
 
 /// Where a value is judged that lies beyond an acceptance limit, the limits shown are those that a value inside is shown, in
@@ -140,5 +146,27 @@ fn the_acceptance_limits_are_the_same_for_every_value() {
                 assert_eq!(shown(value), (low, high), "{value} {unit} {rule}");
             }
         }
+    }
+}
+
+/// A part does not conform where it is unlikely to be within even at the place that its one-sided parts allow nearest to the
+/// middle of the limits: a risk just above that probability rejects it, one just below does not.
+#[test]
+fn the_place_nearest_to_the_middle_rejects() {
+    let two = Limits::new(498.0, 502.0).unwrap();
+    for (limits, value, below, above, nearest) in [
+        (two, 506.0, 20.0, 0.0, 500.0),
+        (two, 493.0, 1.0, 20.0, 500.0),
+        (two, 510.0, 6.0, 9.0, 504.0),
+        (two, 490.0, 9.0, 6.0, 496.0),
+        (Limits::at_most(500.0).unwrap(), 510.0, 6.0, 9.0, 504.0),
+        (Limits::at_least(500.0).unwrap(), 490.0, 9.0, 6.0, 496.0),
+    ] {
+        let at = |value: f64| Estimate::exact(value).unwrap().with_normal(10.0).unwrap();
+        let likeliest = conformance_probability(&at(nearest), &limits);
+        let part = at(value).with_one_sided(below, above).unwrap();
+        let answer = |risk: f64| judge(&part, &limits, Rule::max_risk(risk).unwrap()).unwrap().answer;
+        assert_eq!(answer(likeliest * (1.0 + 1e-9)), Answer::DoesNotConform, "{value} {limits:?}");
+        assert_eq!(answer(likeliest * (1.0 - 1e-9)), Answer::Undecided, "{value} {limits:?}");
     }
 }

@@ -1,8 +1,9 @@
 //! What values are called when they are shown, and that they may be keys of a table: lines that no other test reaches.
 
 use std::collections::HashSet;
+use std::hash::{BuildHasher, BuildHasherDefault, DefaultHasher};
 
-use reckohm::marking::{ChipForm, Doubt, Edition, Marking, MarkingError};
+use reckohm::marking::{ChipForm, Doubt, Edition, MarkText, Marking, MarkingError};
 use reckohm::measurement::Setup;
 use reckohm::meter::{Label, Marks, Meter, MeterError};
 use reckohm::number::Kind;
@@ -12,6 +13,10 @@ use reckohm::sensor::BValueThermistor;
 use reckohm::uncertainty::{Estimate, EstimateError};
 use reckohm::verdict::{Answer, Decision, Limits, Rule, Side, answer};
 
+fn hash(text: MarkText) -> u64 {
+    BuildHasherDefault::<DefaultHasher>::default().hash_one(text)
+}
+
 #[test]
 fn texts_of_parts_and_labels_are_shown_compared_and_kept_as_keys() {
     let marking = Marking::from_value(4700.0, Some(0.05), None).unwrap();
@@ -20,6 +25,8 @@ fn texts_of_parts_and_labels_are_shown_compared_and_kept_as_keys() {
     assert!(letters == "4K7J" && letters == *"4K7J" && letters != "4K7");
     let keys: HashSet<_> = [letters, letters, marking.to_chip().unwrap()].into_iter().collect();
     assert_eq!(keys.len(), 2);
+    let hashes = ["4K7J", "4K7", "470K"].map(|text| hash(Marking::from_letters(text).unwrap().to_letters().unwrap()));
+    assert!(hashes[0] == hash(letters) && hashes[0] != hashes[1] && hashes[1] != hashes[2]);
     let label = Label::new("20 kohm").unwrap();
     assert_eq!((format!("[{label:>9}]"), format!("{label:?}")), ("[  20 kohm]".to_owned(), "\"20 kohm\"".to_owned()));
     let keys: HashSet<_> = [label, Label::new("20 kohm").unwrap(), Label::new("2 kohm").unwrap()].into_iter().collect();

@@ -10,17 +10,20 @@ use crate::tools;
 /// The places of the core in the order of the job, each with the test programs that are asked about its mutants. Every
 /// folder stands here; a file has a line of its own where fewer programs, or others, know it.
 const PLACES: &[(&str, &[&str])] = &[
-    ("number", &["number_dual", "number_elementary", "plain_numbers"]),
+    ("number", &["number_dual", "number_elementary", "plain_numbers", "single_vectors"]),
     ("number/arrays.rs", &["number_distribution", "number_distribution_f32", "part_preferred", "sensor_behaviour"]),
-    ("number/batch.rs", &["batch_widths", "number_distribution_f32"]),
+    ("number/batch.rs", &["batch_widths", "number_distribution_f32", "verdict_columns"]),
     ("number/bignum.rs", &[IN_FILE, "decimal_rounding"]),
     ("number/decimal.rs", &["decimal_arithmetic", "decimal_rounding", "plain_numbers"]),
     ("number/parse.rs", &["decimal_messages", "decimal_rounding", "plain_numbers"]),
-    ("number/distribution", DISTRIBUTIONS),
-    ("number/nearest.rs", &["decimal_arithmetic", "decimal_rounding"]),
+    ("number/distribution", &["failure_numbers", "number_distribution", "number_distribution_f32", "number_special"]),
+    ("number/nearest.rs", &["decimal_arithmetic", "decimal_rounding", "meter_spans"]),
     ("number/normal.rs", DISTRIBUTIONS),
     ("number/quadrature.rs", &["estimate_vectors", "uncertainty_coverage"]),
-    ("number/range.rs", &["decimal_messages", "number_distribution", "part_messages", "plain_numbers"]),
+    (
+        "number/range.rs",
+        &["decimal_messages", "failure_numbers", "number_distribution", "part_messages", "plain_numbers"],
+    ),
     ("number/readable.rs", &["meter_messages", "part_messages"]),
     ("number/special.rs", &[IN_FILE, "number_special"]),
     ("number/student_t.rs", DISTRIBUTIONS),
