@@ -22,12 +22,8 @@ const AVERAGE_BELOW: f64 = 0.7;
 /// Below this part of s a half-width changes no digit.
 const VANISHES_BELOW: f64 = 1e-9;
 
-/// Probability that rectangular(a) + rectangular(b) + normal(s) exceeds `x`; a >= b >= 0, s >= 0, `x` finite.
+/// Probability that rectangular(a) + rectangular(b) + normal(s) exceeds `x`; a >= b >= 0, s >= 0, `x` finite and not below 0.
 pub(crate) fn upper_tail<R: Real>(x: R, a: R, b: R, s: R) -> R {
-    if x < R::ZERO { R::ONE - right_of_centre(-x, a, b, s) } else { right_of_centre(x, a, b, s) }
-}
-
-fn right_of_centre<R: Real>(x: R, a: R, b: R, s: R) -> R {
     if b <= R::lit(VANISHES_BELOW) * s {
         return one_rectangular(x, a, s);
     }
