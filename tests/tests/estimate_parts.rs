@@ -136,6 +136,8 @@ fn what_does_not_fit_the_number_type_is_refused_and_nothing_else() {
     ] {
         assert_eq!(too_large(with_normal(value, u)), refused, "{value} {u}");
     }
+    // A mean that is a number, of a scatter that is none.
+    assert!(too_large(Estimate::from_repeats(&[1e200, -1e200])));
     let (limits, rule) = (Limits::at_most(1.0).unwrap(), Rule::guarded(0.05).unwrap());
     for (value, half_width, u, refused) in [
         (1e300, 1e20, 1e20, false),
