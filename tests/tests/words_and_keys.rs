@@ -22,7 +22,8 @@ fn texts_of_parts_and_labels_are_shown_compared_and_kept_as_keys() {
     let marking = Marking::from_value(4700.0, Some(0.05), None).unwrap();
     let letters = marking.to_letters().unwrap();
     assert_eq!((letters.to_string(), format!("{letters:?}")), ("4K7J".to_owned(), "\"4K7J\"".to_owned()));
-    assert!(letters == "4K7J" && letters == *"4K7J" && letters != "4K7");
+    assert!(letters == "4K7J" && letters == *"4K7J" && letters != "4K7" && letters != *"4K7");
+    assert!(letters == marking.to_letters().unwrap() && letters != marking.to_chip().unwrap());
     let keys: HashSet<_> = [letters, letters, marking.to_chip().unwrap()].into_iter().collect();
     assert_eq!(keys.len(), 2);
     let hashes = ["4K7J", "4K7", "470K"].map(|text| hash(Marking::from_letters(text).unwrap().to_letters().unwrap()));
