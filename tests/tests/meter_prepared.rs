@@ -98,11 +98,14 @@ fn what_is_not_one_rounding_is_not_prepared() {
     assert_eq!(error, MeterError::TooFineToPrepare { full_scale_ohm: 2.0e8, resolution_ohm: 1.0 });
     assert_eq!(
         error.to_string(),
-        "preparing a span: a full scale of 200000000 ohm with a step of 1 ohm given, values of one rounding allowed: in float \
-         at most 16777216 last places of 1e-10 to 1e10 ohm; prepare it in double, or read on the span itself"
+        "preparing a span: a full scale of 200000000 ohm with a step of 1 ohm given, values that are one rounding of whole \
+         numbers allowed: 16777216 last places of 1e-10 to 1e10 ohm in float, 9007199254740992 of 1e-22 to 1e22 ohm in \
+         double; read on the span itself, or prepare it in double"
     );
     let clause = Clause::new(0.01, 2.0).unwrap();
-    assert!(Span::new("fine", 2.0e8, 1.0, 1.0, Marks::OL, clause).unwrap().prepared(None).is_ok());
+    let in_double = |full_scale, step, unit| Span::new("fine", full_scale, step, unit, Marks::OL, clause).unwrap();
+    assert!(in_double(2.0e8, 1.0, 1.0).prepared(None).is_ok());
+    assert!(in_double(1.0e15, 1.0e9, 1.0e-3).prepared(None).is_err(), "a display of 1e18 places");
 }
 
 #[test]

@@ -108,8 +108,8 @@ twins! {
     /// Given: `span`; `meter_temperature_c`, in [-60, 120] degrees Celsius, or null for a meter within its band.
     /// Written: `prepared`.
     /// Statuses: those of `rko_span_check`; `RKO_MISSING_ARGUMENT` outside the band without a temperature coefficient;
-    /// `RKO_CONTRADICTION` where a value shown is not one rounding of whole numbers that the number type holds, in float with
-    /// more than 2^24 last places or with last places below 1e-10 or above 1e10 ohm.
+    /// `RKO_CONTRADICTION` where a value shown is not one rounding of whole numbers that the number type holds: in float with
+    /// more than 2^24 last places, or with last places below 1e-10 or above 1e10 ohm; in double from 2^53 and 1e-22 to 1e22.
     fn rko_span_prepare = rko_span_prepare_f32(
         span: *const rko_span,
         meter_temperature_c: *const f64,

@@ -1,7 +1,7 @@
 //! What the display shows, to a reading and back: over-range marks, sign, point, number of digits, grid.
 
 use super::error::MeterError;
-use super::grid::Shown;
+use super::grid::Said;
 use super::inline_text::DisplayText;
 use super::marks::Marks;
 use super::misfit::{Form, Misfit, MisfitText};
@@ -46,10 +46,10 @@ impl<R: Real> Span<R> {
         }
     }
 
-    fn reading_of(&self, shown: Shown) -> Reading<R> {
+    fn reading_of(&self, shown: Said) -> Reading<R> {
         match shown {
-            Shown::Over { negative } => Reading::beyond(self.full_scale_ohm(), negative),
-            Shown::Value { places, counts, negative } => {
+            Said::Over { negative } => Reading::beyond(self.full_scale_ohm(), negative),
+            Said::Value { places, counts, negative } => {
                 let value = Decimal::new(places as i64, self.grid().place_power());
                 Reading::of_value(value.to_real(), counts, negative)
             }

@@ -29,7 +29,7 @@ pub(super) struct Grid {
 
 /// What a text says, in places of the grid.
 #[derive(Clone, Copy)]
-pub(super) enum Shown {
+pub(super) enum Said {
     /// A value of so many places, which is so many steps.
     Value { places: u64, counts: u32, negative: bool },
     /// An over-range mark, with a minus in front or without.
@@ -82,7 +82,7 @@ impl Grid {
     }
 
     /// What a text says on this span.
-    pub(super) fn read(&self, text: &[u8]) -> Result<Shown, Unread> {
+    pub(super) fn read(&self, text: &[u8]) -> Result<Said, Unread> {
         if text.len() > LONGEST_DISPLAY_TEXT {
             return Err(Unread::at(Kind::TextTooLong, 0));
         }
@@ -91,7 +91,7 @@ impl Grid {
         match Typed::scan(body, start) {
             Ok(typed) => self.fit(&typed),
             Err(unread) => match over_range_mark(body) {
-                Some((mark, negative)) if self.marks.contains(mark) => Ok(Shown::Over { negative }),
+                Some((mark, negative)) if self.marks.contains(mark) => Ok(Said::Over { negative }),
                 Some((mark, _)) if mark != Marks::BLANK => Err(Unread::at(Kind::MarkNotOfSpan, start)),
                 Some(_) if body.is_empty() => Err(Unread::at(Kind::Empty, 0)),
                 _ => Err(unread),
@@ -99,14 +99,14 @@ impl Grid {
         }
     }
 
-    fn fit(&self, typed: &Typed) -> Result<Shown, Unread> {
+    fn fit(&self, typed: &Typed) -> Result<Said, Unread> {
         let unit = typed.unit.unwrap_or(i32::from(self.unit));
         let decimals = self.decimals_in(unit);
         let step = self.step_places();
         if typed.is_lone_one() && self.marks.contains(Marks::ONE_ALONE) {
             // Where it is off the grid it cannot be a value.
             return if decimals > 0 || step > 1 {
-                Ok(Shown::Over { negative: typed.negative })
+                Ok(Said::Over { negative: typed.negative })
             } else {
                 Err(Unread::at(Kind::AmbiguousText, typed.at))
             };
@@ -132,7 +132,7 @@ impl Grid {
             return Err(Unread::at(kind, at));
         }
         match counted(places, step).filter(|_| whole) {
-            Some(counts) => Ok(Shown::Value { places, counts, negative: typed.negative }),
+            Some(counts) => Ok(Said::Value { places, counts, negative: typed.negative }),
             None => Err(Unread::at(Kind::OffGrid, typed.at)),
         }
     }
@@ -140,18 +140,9 @@ impl Grid {
 
 /// How many steps a number of places is, if it is a whole number of them.
 fn counted(places: u64, step: u64) -> Option<u32> {
-    let counts = if step == 1 {
-        places
-    } else {
-        // Few displays count further than 32 bits, and processors without longer division are quicker so.
-        match (u32::try_from(places), u32::try_from(step)) {
-            (Ok(places), Ok(step)) if places.checked_rem(step)? == 0 => u64::from(places.checked_div(step)?),
-            (Err(_), _) if places.checked_rem(step)? == 0 => places.checked_div(step)?,
-            (_, Err(_)) if places == 0 => 0,
-            _ => return None,
-        }
-    };
-    u32::try_from(counts).ok()
+    // Most are one place, and a small processor is spared two long divisions.
+    let counts = if step == 1 { Some(places) } else { places.checked_div(step) };
+    u32::try_from(counts.filter(|counts| counts.wrapping_mul(step) == places)?).ok()
 }
 
 /// A number times a power of ten, cut to a whole number, and whether it was one; the largest where it is too large.

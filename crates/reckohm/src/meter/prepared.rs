@@ -2,7 +2,7 @@
 
 use super::clause::half_width_ohm;
 use super::error::MeterError;
-use super::grid::{Grid, Shown};
+use super::grid::{Grid, Said};
 use super::marks::Marks;
 use super::reading::Reading;
 use super::span::Span;
@@ -139,8 +139,8 @@ impl<R: Real> PreparedSpan<R> {
     /// [`Unread`] where [`Span::read`] refuses the text, for the same reason.
     pub fn read(&self, text: &[u8]) -> Result<Reading<R>, Unread> {
         Ok(match self.grid.read(text)? {
-            Shown::Over { negative } => Reading::beyond(self.full_scale_ohm, negative),
-            Shown::Value { places, counts, negative } => {
+            Said::Over { negative } => Reading::beyond(self.full_scale_ohm, negative),
+            Said::Value { places, counts, negative } => {
                 // There always is a value: a smaller number of places than the full scale's, with the same power.
                 Reading::of_value(self.value_ohm(places).unwrap_or(self.full_scale_ohm), counts, negative)
             }
