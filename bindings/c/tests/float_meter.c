@@ -125,6 +125,28 @@ static void spans_and_readings(void) {
     REFUSED(RKO_OUT_OF_RANGE, e, rko_span_estimate_f32(&spans[0], &r, &cold, &e, &detail));
 }
 
+/* A float holds fewer displays than a double; what it holds it reads alike. */
+static void prepared_spans(void) {
+    struct rko_span_f32 spans[3], fine;
+    struct rko_prepared_span_f32 prepared, p;
+    struct rko_reading_f32 r;
+    float x;
+    const float hot = 35.0f;
+    meter(spans);
+    CHECK(rko_span_prepare_f32(&spans[2], &hot, &prepared, NULL) == RKO_OK && prepared.widening > 1.69f);
+    CHECK(rko_prepared_span_read_f32(&prepared, "-4.88", 5, &r, NULL) == RKO_OK && r.ohm == -4880.0f && r.counts == -488);
+    CHECK(rko_prepared_span_read_f32(&prepared, " 1 ", 3, &r, NULL) == RKO_OK && r.over == 1 && r.ohm == 20000.0f);
+    CHECK(rko_prepared_span_clause_half_width_ohm_f32(&prepared, -4880.0f, &x, NULL) == RKO_OK && x > 117.0f && x < 118.0f);
+    REFUSED(RKO_MISSING_POINT, r, rko_prepared_span_read_f32(&prepared, "4880", 4, &r, &detail));
+    CHECK(detail.index == 4 && detail.given == 0.0);
+    REFUSED(RKO_NOT_FINITE, x, rko_prepared_span_clause_half_width_ohm_f32(&prepared, NAN, &x, &detail));
+    REFUSED(RKO_NULL_POINTER, p, rko_span_prepare_f32(NULL, NULL, &p, &detail));
+    CHECK(new_span("fine", 2e8f, 1.0f, 1.0f, &fine) == RKO_OK);
+    REFUSED(RKO_CONTRADICTION, p, rko_span_prepare_f32(&fine, NULL, &p, &detail));
+    prepared.unit_power = -100;
+    REFUSED(RKO_CORRUPT_MEMORY, r, rko_prepared_span_read_f32(&prepared, "4.88", 4, &r, &detail));
+}
+
 static void stepping(void) {
     struct rko_span_f32 spans[3], wrong[2];
     struct rko_auto_ranger_f32 ranger, zero, kept, broken;
@@ -177,6 +199,7 @@ int main(void) {
     estimate_as_evaluated();
     read_estimate_judge();
     spans_and_readings();
+    prepared_spans();
     stepping();
     return checks_end("float_meter");
 }

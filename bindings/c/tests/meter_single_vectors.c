@@ -1,7 +1,9 @@
 /* Runs the vectors of meters for float: every result to the bit, every status, and outputs untouched on a failure. The rows
  * hold the bits of the double with the float's value. Its arguments are the files. */
 
-#include "rows.h"
+#define NUMBER float
+#define NAMED(name) name##_f32
+#include "prepared_span.h"
 
 enum { TEXT = 512, SPAN = 14 };
 
@@ -31,41 +33,6 @@ static rko_status span(const struct row *row, struct rko_span_f32 *made) {
                   (given(row, 12) ? RKO_SPAN_HAS_TEMPERATURE_COEFFICIENT : 0u) |
                   (strcmp(row->in[13], "true") == 0 ? RKO_SPAN_ZEROING_REQUIRED : 0u);
     return rko_span_check_f32(made, NULL);
-}
-
-static int alike(const struct rko_reading_f32 *a, const struct rko_reading_f32 *b) {
-    return memcmp(&a->ohm, &b->ohm, sizeof a->ohm) == 0 && a->counts == b->counts && a->over == b->over && a->negative == b->negative;
-}
-
-/* The span once prepared reads the same, and refuses the same at the same byte. */
-static void read_prepared(const struct row *row, const struct rko_span_f32 *on, const char *text, size_t length,
-                          const struct rko_reading_f32 *expected, const struct rko_detail *refused) {
-    struct rko_prepared_span_f32 prepared;
-    struct rko_reading_f32 one;
-    struct rko_detail detail;
-    if (rko_span_prepare_f32(on, NULL, &prepared, &detail) != RKO_OK) {
-        CHECK(detail.status == RKO_CONTRADICTION);
-        return;
-    }
-    pattern(&one, sizeof one);
-    CHECK(rko_prepared_span_read_f32(&prepared, text, length, &one, &detail) == row->status);
-    CHECK(row->status == RKO_OK ? alike(&one, expected) : !changed(&one, sizeof one));
-    CHECK(row->status == RKO_TEXT_TOO_LONG || detail.index == refused->index);
-    prepared.step_digits = 3;
-    CHECK(rko_prepared_span_read_f32(&prepared, text, length, &one, NULL) == RKO_CORRUPT_MEMORY);
-}
-
-/* So does its clause, at the temperature that it was prepared for. */
-static void clause_prepared(const struct rko_span_f32 *on, float ohm, const float *meter_temperature_c) {
-    struct rko_prepared_span_f32 prepared;
-    float expected = -1, found = -1;
-    const rko_status status = rko_span_clause_half_width_ohm_f32(on, ohm, meter_temperature_c, &expected, NULL);
-    if (rko_span_prepare_f32(on, meter_temperature_c, &prepared, NULL) == RKO_OK) {
-        CHECK(rko_prepared_span_clause_half_width_ohm_f32(&prepared, ohm, &found, NULL) == status);
-        CHECK(memcmp(&found, &expected, sizeof found) == 0);
-        prepared.fixed_ohm = -2 * expected - 1;
-        CHECK(status != RKO_OK || rko_prepared_span_clause_half_width_ohm_f32(&prepared, 0, &found, NULL) == RKO_CORRUPT_MEMORY);
-    }
 }
 
 /* One by one, and as an array of two, with and without a mask: all three must answer alike. */

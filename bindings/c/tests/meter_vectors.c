@@ -3,7 +3,9 @@
 
 #include <math.h>
 
-#include "rows.h"
+#define NUMBER double
+#define NAMED(name) name
+#include "prepared_span.h"
 
 enum { TEXT = 512, SPAN = 14, READINGS = 64 };
 
@@ -32,37 +34,6 @@ static rko_status span(const struct row *row, struct rko_span *made) {
                   (given(row, 12) ? RKO_SPAN_HAS_TEMPERATURE_COEFFICIENT : 0u) |
                   (strcmp(row->in[13], "true") == 0 ? RKO_SPAN_ZEROING_REQUIRED : 0u);
     return rko_span_check(made, NULL);
-}
-
-/* The span once prepared reads the same, and refuses the same at the same byte. */
-static void read_prepared(const struct row *row, const struct rko_span *on, const char *text, size_t length,
-                          const struct rko_reading *expected, const struct rko_detail *refused) {
-    struct rko_prepared_span prepared;
-    struct rko_reading one;
-    struct rko_detail detail;
-    if (rko_span_prepare(on, NULL, &prepared, &detail) != RKO_OK) {
-        CHECK(detail.status == RKO_CONTRADICTION);
-        return;
-    }
-    pattern(&one, sizeof one);
-    CHECK(rko_prepared_span_read(&prepared, text, length, &one, &detail) == row->status);
-    CHECK(row->status == RKO_OK ? memcmp(&one, expected, sizeof one) == 0 : !changed(&one, sizeof one));
-    CHECK(row->status == RKO_TEXT_TOO_LONG || detail.index == refused->index);
-    prepared.step_digits = 3;
-    CHECK(rko_prepared_span_read(&prepared, text, length, &one, NULL) == RKO_CORRUPT_MEMORY);
-}
-
-/* So does its clause, at the temperature that it was prepared for. */
-static void clause_prepared(const struct rko_span *on, double ohm, const double *meter_temperature_c) {
-    struct rko_prepared_span prepared;
-    double expected = -1, found = -1;
-    const rko_status status = rko_span_clause_half_width_ohm(on, ohm, meter_temperature_c, &expected, NULL);
-    if (rko_span_prepare(on, meter_temperature_c, &prepared, NULL) == RKO_OK) {
-        CHECK(rko_prepared_span_clause_half_width_ohm(&prepared, ohm, &found, NULL) == status);
-        CHECK(memcmp(&found, &expected, sizeof found) == 0);
-        prepared.fixed_ohm = -2 * expected - 1;
-        CHECK(status != RKO_OK || rko_prepared_span_clause_half_width_ohm(&prepared, 0, &found, NULL) == RKO_CORRUPT_MEMORY);
-    }
 }
 
 /* One by one, and as an array of two, with and without a mask: all three must answer alike. */

@@ -130,6 +130,43 @@ static void of_spans(void) {
     CHECK(rko_span_check(NULL, &detail) == RKO_NULL_POINTER);
 }
 
+/* A prepared span says what is wrong with a text and where; what it is not, and what was written over, it is not taken for. */
+static void of_prepared_spans(void) {
+    struct rko_span ohm200, warm, vast;
+    struct rko_prepared_span prepared, p;
+    struct rko_reading r;
+    double x;
+    const double cold = -20.0;
+    CHECK(made_span("200 ohm", 200.0, 0.1, 1.0, RKO_MARK_ONE_ALONE, &ohm200) == RKO_OK);
+    CHECK(rko_span_prepare(&ohm200, NULL, &prepared, &detail) == RKO_OK && prepared.widening == 1.0);
+    RAISE(RKO_TOO_MANY_DECIMALS, r, "prepared span", rko_prepared_span_read(&prepared, "1.462", 5, &r, &detail));
+    CHECK(detail.index == 5);
+    RAISE(RKO_MARK_NOT_OF_SPAN, r, "prepared span", rko_prepared_span_read(&prepared, " OL", 3, &r, &detail));
+    CHECK(detail.index == 1);
+    RAISE(RKO_TEXT_TOO_LONG, r, "prepared span", rko_prepared_span_read(&prepared, "1", 33, &r, &detail));
+    RAISE(RKO_NULL_POINTER, r, "argument 2", rko_prepared_span_read(&prepared, NULL, 3, &r, &detail));
+    RAISE(RKO_NULL_POINTER, r, "argument 1", rko_prepared_span_read(NULL, "11.0", 4, &r, &detail));
+    RAISE(RKO_NOT_FINITE, x, "number", rko_prepared_span_clause_half_width_ohm(&prepared, INFINITY, &x, &detail));
+    RAISE(RKO_MISSING_ARGUMENT, p, "temperature", rko_span_prepare(&ohm200, &cold, &p, &detail));
+    CHECK(made_span("vast", 1e15, 1e9, 0.001, RKO_MARK_OL, &vast) == RKO_OK);
+    RAISE(RKO_CONTRADICTION, p, "preparing a span", rko_span_prepare(&vast, NULL, &p, &detail));
+    warm = ohm200;
+    warm.full_scale_ohm = 200.05;
+    RAISE(RKO_CONTRADICTION, p, "full scale", rko_span_prepare(&warm, NULL, &p, &detail));
+    p = prepared;
+    p.reserved = 1;
+    RAISE(RKO_CORRUPT_MEMORY, r, "argument 1", rko_prepared_span_read(&p, "11.0", 4, &r, &detail));
+    p = prepared;
+    p.marks = 256;
+    RAISE(RKO_CORRUPT_MEMORY, r, "argument 1", rko_prepared_span_read(&p, "11.0", 4, &r, &detail));
+    p = prepared;
+    p.full_scale_ohm = NAN;
+    RAISE(RKO_CORRUPT_MEMORY, r, "argument 1", rko_prepared_span_read(&p, "1", 1, &r, &detail));
+    p = prepared;
+    p.widening = NAN;
+    RAISE(RKO_CORRUPT_MEMORY, x, "argument 1", rko_prepared_span_clause_half_width_ohm(&p, 11.0, &x, &detail));
+}
+
 static void of_readings(void) {
     struct rko_span ohm200, by_two, one_or_one;
     struct rko_reading r, two[2];
@@ -272,6 +309,7 @@ int main(void) {
     of_any_area();
     of_markings();
     of_spans();
+    of_prepared_spans();
     of_readings();
     of_meters();
     of_auto_rangers();
