@@ -5,7 +5,7 @@ use core::fmt::Debug;
 use reckohm::distribution::{BeyondReach, DistributionError, ElementFault};
 use reckohm::marking::{ChipScheme, Colour, Edition, Fault, MarkingError, MarkingForm, Unwritable};
 use reckohm::measurement::MeasurementError;
-use reckohm::meter::{Form, Marks, MeterError, Misfit, MisfitText};
+use reckohm::meter::{Form, Marks, Meter, MeterError, Misfit, MisfitText};
 use reckohm::number::{Detail, FINITE, Kind, NumberError, OutOfRange, PROBABILITY};
 use reckohm::preferred::PreferredError;
 use reckohm::sensor::{OutsideDomain, Quantity, SensorError};
@@ -171,6 +171,10 @@ fn of_spans_and_clauses() {
             MeterError::TooFineForUnit { resolution_ohm: 0.1, display_unit_ohm: 1e9 },
             (Kind::Contradiction, 204, [1e9, 0.1, 0.0], 0),
         ),
+        (
+            MeterError::TooFineToPrepare { full_scale_ohm: 2e8, resolution_ohm: 1.0 },
+            (Kind::Contradiction, 215, [2e8, 1.0, 0.0], 0),
+        ),
         (MeterError::UnknownMarks { bits: 77 }, (Kind::UnknownMarks, 0, [77.0, 0.0, 15.0], 0)),
         (MeterError::BandReversed { lower_c: 28.0, upper_c: 18.0 }, (Kind::Contradiction, 205, [0.0, 28.0, 18.0], 0)),
         (
@@ -232,6 +236,17 @@ fn of_readings_and_the_auto_ranger() {
         ),
     ] {
         held!(error, MeterError, plain(numbers));
+    }
+}
+
+#[test]
+fn of_texts_on_a_prepared_span() {
+    let prepared = Meter::example_hand_held().span(1).unwrap().prepared(None).unwrap();
+    for (text, kind, at) in
+        [("", Kind::Empty, 0), ("14.62", Kind::TooFewDecimals, 5), (" ----", Kind::MarkNotOfSpan, 1)]
+    {
+        let unread = prepared.read(text.as_bytes()).unwrap_err();
+        held!(unread.into(), MeterError, plain((kind, 216, [0.0; 3], at)));
     }
 }
 

@@ -71,6 +71,7 @@ const PLACES: &[(&str, &[&str])] = &[
             "meter_estimate",
             "meter_leads",
             "meter_messages",
+            "meter_prepared",
             "meter_replies",
             "meter_single_vectors",
             "meter_spans",

@@ -172,6 +172,9 @@ pub fn target(data: &[u8]) {
 
     let text = input.rest();
     let found = span.read(text);
+    if let Some(prepared) = accepted!(MeterError, span.prepared(None)) {
+        assert_eq!(prepared.read(text).map_err(|unread| unread.kind()), found.map_err(|error| error.kind()));
+    }
     match (accepted!(MeterError, found), read(&numbers, text)) {
         (Some(reading), Ok(Seen::Over { negative })) => {
             assert!(reading.over() && reading.negative() == negative && reading.counts() == 0);
