@@ -131,7 +131,6 @@ pub(super) fn over_range_mark(body: &[u8]) -> Option<(Marks, bool)> {
     let mut solid_rest = solid();
     match solid().count() {
         0 if points <= 1 => return Some((Marks::BLANK, false)),
-        0 => return None,
         2.. if solid_rest.all(|byte| byte == b'-') => return Some((Marks::DASHES, false)),
         _ => {}
     }
