@@ -358,6 +358,8 @@ fn what_is_no_failure_is_not_made_into_one() {
     for kind in [Kind::Empty, Kind::Contradiction, Kind::MissingArgument, Kind::WrongCount, Kind::ResultOutOfRange] {
         nothing(kind, 999);
     }
+    // Not what a prepared span says of a text.
+    nothing(Kind::Contradiction, 216);
     // A row that is none.
     nothing(Kind::OutOfRange, 0);
     nothing(Kind::NotFinite, 0);
