@@ -7,6 +7,7 @@ Both are worked out at 40 digits by other formulas than the library's: the tail 
 or, for many degrees of freedom, as an integral; a quantile by Newton's method on that. After remaking the vectors, write
 the library's bits into them: UPDATE_BITS=1 cargo test -p reckohm-tests --test number_distribution.
 """
+import math
 import random
 import sys
 
@@ -143,6 +144,38 @@ def many_probabilities(rng):
         yield 10 ** -(exponent - rng.random())
 
 
+def quantile_probabilities(rng):
+    """Both sides of one half, next to it, about where the library's two fits meet, and down to the smallest double."""
+    for power in (54, 53, 50, 40, 30, 20, 10):
+        yield 0.5 - 2.0**-power
+    yield from (0.1, math.nextafter(0.1, 0), math.nextafter(0.1, 1))
+    yield from (math.ulp(0.0), 2 * math.ulp(0.0), sys.float_info.min, math.nextafter(sys.float_info.min, 0))
+    for _ in range(60):
+        yield rng.uniform(0.1, 0.5)
+        yield rng.uniform(0.01, 0.1)
+        yield 10 ** rng.uniform(-12, -2)
+        yield 10 ** rng.uniform(-307, -12)
+    for _ in range(20):
+        yield rng.getrandbits(rng.randint(2, 52)) * math.ulp(0.0)
+        yield 0.5 - 10 ** rng.uniform(-16, -1)
+        yield 1 - 10 ** rng.uniform(-16, -0.4)
+    yield 1 - 2.0**-53
+
+
+def quantiles(rng):
+    """function, inputs, exact output, for the quantile of the normal distribution."""
+    for p in quantile_probabilities(rng):
+        if p == 0:
+            continue
+        # Next to one half as many digits are lost as the probability has.
+        with mp.workdps(80):
+            tail = min(mpf(p), 1 - mpf(p))
+            exact = quantile_near(place(tail, inf), inf, tail)
+            exact = exact if p < 0.5 else -exact
+        yield "normal_quantile_above", [p], exact
+        yield "normal_quantile", [p], -exact
+
+
 def errors():
     """function, inputs, number of the kind: 1 out of range, 2 not finite, 5 the result out of range."""
     for function in ("normal_below", "normal_above", "t_below", "t_above"):
@@ -185,7 +218,7 @@ def grid():
     degrees = [0.1, 0.15, 0.3, 0.5, 0.9, 1, 1.1, 1.5, 2, 2.7, 2.999, 3, 3.001, 5, 7, 10, 14, 20, 33, 59.5, 120, 299, 301, 1000]
     degrees += [3e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, inf]
     degrees += [10 ** rng.uniform(-1, 4) for _ in range(10)]
-    for function, inputs, exact in rows(rng, degrees, many_probabilities):
+    for function, inputs, exact in [*rows(rng, degrees, many_probabilities), *quantiles(rng)]:
         print(f"{function}\t{'|'.join(text(x) for x in inputs)}\t{digits(exact)}")
 
 

@@ -1,11 +1,16 @@
 //! The standard normal distribution: density, both tails, quantile, and the first two repeated integrals of the upper
 //! tail. Unchecked forms for the rest of the core, free of tables and of loops whose length depends on the argument, so
-//! that a loop over them is compiled to vector instructions; the quantile alone, with its two branches, is not.
+//! that a loop over them is compiled to vector instructions. The quantile has a form with a branch besides, quicker alone.
 //!
 //! With φ the density and Q the upper tail, Mills' ratio R = Q/φ and likewise ∫Q/φ = 1 − z·R and ∫∫Q/φ = ((1 + z²)·R − z)/2
 //! fall as 1/z, 1/z² and 1/z³ far out. Times (z + 1), (z + 1)², (z + 1)³ they are smooth and of the size of one from 0 to
-//! infinity, and a polynomial of t = (z − 4)/(z + 4) gives each to full relative accuracy without any cancellation. The
-//! coefficients are interpolations at Chebyshev nodes, with 60 digits, made for this file by
+//! infinity, and a polynomial of t = (z − 4)/(z + 4) gives each to full relative accuracy without any cancellation.
+//!
+//! A quantile is a simple number, of which next to nothing is rounded away, and a ratio of polynomials for the rest: near
+//! the centre 2q with q = ½ − p, in the tail r − 1, where r = √(−2·ln p) is the place at which φ(r)·√(2π) is p. The two
+//! meet at p = 0.1.
+//!
+//! All coefficients are interpolations at Chebyshev nodes, with 60 digits, made for this file by
 //! `tests/oracles/normal_series.py`.
 //! Source: Abramowitz and Stegun, Handbook of Mathematical Functions, 26.2 and 7.2.
 
@@ -21,18 +26,16 @@ pub trait NormalSeries: Sized + 'static {
     const FIRST: &'static [Self];
     /// ∫∫Q/φ·(z + 1)³ in powers of t.
     const SECOND: &'static [Self];
-    /// The probability between 0 and z over z, in powers of z², up to z² = 0.75.
-    const BETWEEN: &'static [Self];
+    /// z/q − 2 as a ratio of polynomials of 0.16 − q², for q = ½ − p up to 0.4.
+    const NEAR: [&'static [Self]; 2];
+    /// z + 1 − r as a ratio of polynomials of r − 2, for r = √(−2·ln p) from p = 0.1 to the smallest number of the type.
+    const FAR: [&'static [Self]; 2];
     /// 1/(2n(2n + 1)), 1/(2n) and 1/(2n + 1) for each term of the series of an averaged tail, n from 1 on.
     const AVERAGED: &'static [[Self; 3]];
-    /// Whether a quantile's start value needs a third correction: its error of 4.5e-4 falls to 1e-7, 1e-14 and then to rounding.
-    const THIRD_STEP: bool;
 }
 
 /// 1/√(2π).
 const DENSITY_AT_ZERO: f64 = 0.398_942_280_401_432_677_939_946;
-/// ln √(2π).
-const LN_ROOT_TWO_PI: f64 = 0.918_938_533_204_672_741_780_330;
 
 /// The density φ(z).
 #[inline(always)]
@@ -156,78 +159,65 @@ pub(crate) fn above_averaged<R: Real>(z: R, h: R) -> R {
 /// The z that is exceeded with probability p, for 0 < p < 1.
 #[inline(always)]
 pub(crate) fn quantile_above<R: Real>(p: R) -> R {
-    let start = Start::of(p);
-    let z = if start.is_central() { start.near_centre() } else { start.in_tail() };
-    start.signed(p, z)
+    let tail = smaller_tail(p);
+    let distance = if is_central(tail) { Distance::near_centre(tail) } else { Distance::far_out(tail) };
+    distance.signed(p)
 }
 
 /// [`quantile_above`] with both cases computed and one selected, so that a loop over it is free of branches.
 #[inline(always)]
 pub(crate) fn any_quantile_above<R: Real>(p: R) -> R {
-    let start = Start::of(p);
-    start.signed(p, R::select(start.is_central(), start.near_centre(), start.in_tail()))
+    let tail = smaller_tail(p);
+    let (near, far) = (Distance::near_centre(tail), Distance::far_out(tail));
+    let central = is_central(tail);
+    let distance = Distance {
+        most: R::select(central, near.most, far.most),
+        top: R::select(central, near.top, far.top),
+        bottom: R::select(central, near.bottom, far.bottom),
+    };
+    distance.signed(p)
 }
 
-/// Where the search for a quantile begins.
-#[derive(Clone, Copy)]
-struct Start<R> {
-    /// The smaller of the two tails.
-    tail: R,
-    ln_tail: R,
-    /// Within 4.5e-4 of the quantile, in all of the tail.
-    z: R,
+#[inline(always)]
+fn smaller_tail<R: Real>(p: R) -> R {
+    R::select(p > R::lit(0.5), R::ONE - p, p)
 }
 
-impl<R: Real> Start<R> {
-    /// Abramowitz and Stegun 26.2.23.
+#[inline(always)]
+fn is_central<R: Real>(tail: R) -> bool {
+    tail > R::lit(0.1)
+}
+
+/// How far from the centre a tail begins: what is simple of it, and a ratio for the rest. Not divided yet, so that a loop
+/// with both cases has one division.
+struct Distance<R> {
+    most: R,
+    top: R,
+    bottom: R,
+}
+
+impl<R: Real> Distance<R> {
+    /// The tail's distance from one half is exact next to one half, so that a small z has all its digits.
     #[inline(always)]
-    fn of(p: R) -> Start<R> {
-        let tail = R::select(p > R::lit(0.5), R::ONE - p, p);
-        let ln_tail = tail.natural_log();
-        let root = (R::lit(-2.0) * ln_tail).square_root();
-        let top = R::lit(2.515517) + root * (R::lit(0.802853) + root * R::lit(0.010328));
-        let bottom = R::ONE + root * (R::lit(1.432788) + root * (R::lit(0.189269) + root * R::lit(0.001308)));
-        Start { tail, ln_tail, z: root - top / bottom }
+    fn near_centre(tail: R) -> Distance<R> {
+        let q = R::lit(0.5) - tail;
+        let x = R::lit(0.16) - q * q;
+        let [top, bottom] = R::NEAR;
+        Distance { most: q + q, top: q * series(top, x), bottom: series(bottom, x) }
+    }
+
+    /// Both subtractions from r are exact, and the addition again: r is 2.1 or more.
+    #[inline(always)]
+    fn far_out(tail: R) -> Distance<R> {
+        let r = (R::lit(-2.0) * tail.natural_log()).square_root();
+        let x = r - R::lit(2.0);
+        let [top, bottom] = R::FAR;
+        Distance { most: x + R::ONE, top: series(top, x), bottom: series(bottom, x) }
     }
 
     #[inline(always)]
-    fn is_central(self) -> bool {
-        self.tail > R::lit(0.2)
-    }
-
-    // The corrections are written out: a loop that the compiler leaves in a formula keeps the loop over an array from being
-    // widened.
-
-    #[inline(always)]
-    fn near_centre(self) -> R {
-        let z = self.corrected_near_centre(self.corrected_near_centre(self.z));
-        let z = if R::THIRD_STEP { self.corrected_near_centre(z) } else { z };
-        z.larger(R::ZERO)
-    }
-
-    #[inline(always)]
-    fn in_tail(self) -> R {
-        let z = self.corrected_in_tail(self.corrected_in_tail(self.z));
-        if R::THIRD_STEP { self.corrected_in_tail(z) } else { z }
-    }
-
-    /// Near the centre the distance from one half, which is exact, decides; there the slope is nearly constant.
-    #[inline(always)]
-    fn corrected_near_centre(self, z: R) -> R {
-        let wanted = R::lit(0.5) - self.tail;
-        z + (wanted - z * series(R::BETWEEN, z * z)) / density(z)
-    }
-
-    /// Newton on the logarithm of the tail, which is nearly quadratic in z.
-    #[inline(always)]
-    fn corrected_in_tail(self, z: R) -> R {
-        let wanted = self.ln_tail + R::lit(LN_ROOT_TWO_PI);
-        let ratio = mills_ratio(z);
-        z + (ratio.natural_log() - R::lit(0.5) * z * z - wanted) * ratio
-    }
-
-    #[inline(always)]
-    fn signed(self, p: R, z: R) -> R {
+    fn signed(self, p: R) -> R {
+        let z = self.most + self.top / self.bottom;
         R::select(p > R::lit(0.5), -z, z)
     }
 }
@@ -324,23 +314,61 @@ impl NormalSeries for f64 {
         6.856035642195924e-08,
         1.7743738953587448e-08,
     ];
-    /// Relative error 7.2e-23.
-    const BETWEEN: &'static [f64] = &[
-        0.3989422804014327,
-        -0.06649038006690544,
-        0.009973557010035817,
-        -0.0011873282154804385,
-        0.00011543468761595024,
-        -9.444656257945272e-06,
-        6.659693441184381e-07,
-        -4.122665027767492e-08,
-        2.2734791422294625e-09,
-        -1.1294042350162517e-10,
-        5.048446437170291e-12,
-        -1.7867849173210263e-13,
+    /// Relative error 2.8e-18.
+    const NEAR: [&'static [f64]; 2] = [
+        &[
+            1.2038789138615011,
+            33.14714006514147,
+            318.7275978764748,
+            1172.4903363202584,
+            462.19751118461,
+            -5561.911541583289,
+            -8319.68113003187,
+            -2312.717255669271,
+        ],
+        &[
+            1.0,
+            34.00795132989591,
+            447.7726452096011,
+            2881.3377867309,
+            9419.941027396253,
+            14764.658626168088,
+            9321.14609016506,
+            1500.509028535662,
+        ],
+    ];
+    /// Relative error 6.2e-18.
+    const FAR: [&'static [f64]; 2] = [
+        &[
+            0.10151962849875165,
+            0.43523925683695946,
+            0.5301917616763464,
+            0.30834042770827613,
+            0.10116707379088039,
+            0.019920196887976346,
+            0.0023545284078262717,
+            0.0001601738492170372,
+            5.82629053408063e-06,
+            1.0153428478999899e-07,
+            7.062668173918215e-10,
+            1.3122701878034668e-12,
+        ],
+        &[
+            1.0,
+            1.878539387104218,
+            1.4891838068843364,
+            0.6540507343406793,
+            0.1751026888134531,
+            0.02942608852320835,
+            0.003064389874755126,
+            0.0001889167500730797,
+            6.394489604531404e-06,
+            1.0615167231221831e-07,
+            7.169960117518531e-10,
+            1.3132517686486705e-12,
+        ],
     ];
     const AVERAGED: &'static [[f64; 3]] = &averaged();
-    const THIRD_STEP: bool = true;
 }
 
 impl NormalSeries for f32 {
@@ -390,11 +418,15 @@ impl NormalSeries for f32 {
         -0.006172853,
         -0.0024428137,
     ];
-    /// Relative error 1.4e-10.
-    const BETWEEN: &'static [f32] =
-        &[0.3989423, -0.066490375, 0.009973481, -0.0011868953, 0.000114306386, -8.068906e-06];
+    /// Relative error 1.0e-8.
+    const NEAR: [&'static [f32]; 2] =
+        [&[1.2038789, 9.672234, -4.1531277, -45.954586], &[1.0, 14.508535, 53.330666, 39.759293]];
+    /// Relative error 9.6e-10.
+    const FAR: [&'static [f32]; 2] = [
+        &[0.10151966, 0.3336146, 0.15841003, 0.018612554, 0.00043764757],
+        &[1.0, 0.8775082, 0.2381883, 0.021165429, 0.00044094835],
+    ];
     const AVERAGED: &'static [[f32; 3]] = &averaged_f32();
-    const THIRD_STEP: bool = false;
 }
 
 macro_rules! averaged {
