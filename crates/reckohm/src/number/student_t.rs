@@ -19,8 +19,6 @@ pub struct Ends<R: 'static> {
     as_normal: R,
     /// Fewer degrees of freedom are taken as this many.
     fewest: R,
-    /// Up to this t its square is finite by far.
-    farthest: R,
     /// Up to this t²/ν it can be worked with as it is.
     largest_square: R,
     /// The exponential of this is finite.
@@ -53,7 +51,6 @@ impl HasEnds for f64 {
     const STUDENT_T: Ends<f64> = Ends {
         as_normal: 1.0e24,
         fewest: 1.0e-300,
-        farthest: 1.0e150,
         largest_square: 1.0e200,
         highest_exponent: 709.0,
         central_square: 3.0,
@@ -79,7 +76,6 @@ impl HasEnds for f32 {
     const STUDENT_T: Ends<f32> = Ends {
         as_normal: 1.0e12,
         fewest: 1.0e-36,
-        farthest: 1.0e18,
         largest_square: 1.0e36,
         highest_exponent: 88.0,
         central_square: 1.0,
@@ -196,18 +192,14 @@ impl<R: Real> Place<R> {
         // With fewer, every number but 0 is as far out as any other; its half would have lost digits.
         let dof = dof.larger(R::STUDENT_T.fewest);
         let half_dof = R::lit(0.5) * dof;
-        let direct = t * t / dof;
-        let scaled = t / dof.square_root();
-        // The direct square carries one rounding less, which counts where it is multiplied by a large ν.
-        let square =
-            if t < R::STUDENT_T.farthest && direct < R::STUDENT_T.largest_square { direct } else { scaled * scaled };
+        let square = t * t / dof;
         if square < R::STUDENT_T.largest_square {
             let whole = R::ONE + square;
             Place { t, dof, half_dof, x: R::ONE / whole, y: square / whole, ln_growth: square.log_of_one_more() }
         } else {
-            let inverse = dof.square_root() / t;
+            // What x is added to has no digit that it would change.
             let ln_growth = R::lit(2.0) * t.natural_log() - dof.natural_log();
-            Place { t, dof, half_dof, x: inverse * inverse, y: R::ONE, ln_growth }
+            Place { t, dof, half_dof, x: R::ZERO, y: R::ONE, ln_growth }
         }
     }
 
