@@ -1,6 +1,6 @@
 //! How parts of an estimate are kept, merged and scaled, and which are too large for the number type.
 
-use reckohm::number::Kind;
+use reckohm::number::{Kind, Real};
 use reckohm::uncertainty::{Estimate, EstimateError, TypeA};
 use reckohm::verdict::{Limits, Rule, answer_of_value};
 
@@ -75,29 +75,68 @@ fn a_constant_scales_every_part_and_a_negative_one_turns_the_sides() {
 }
 
 /// In a unit so small that squares would be lost, every result is that of ohm, to the bit.
-#[test]
-fn parts_in_the_smallest_units_add_as_in_ohm() {
-    let shapes = |unit: f64| {
-        let part = |x: f64| x * unit;
-        let three = [1.5, 0.7, 0.3].iter().try_fold(exact(), |estimate, x| estimate.with_rectangular(part(*x)));
+fn adds_as_in_ohm<R: Real>(powers: &[i32]) {
+    let shapes = |unit: R| {
+        let part = |x: f64| R::lit(x) * unit;
+        let none = Estimate::exact(R::ZERO).unwrap();
+        let three = [1.5, 0.7, 0.3].iter().try_fold(none, |estimate, x| estimate.with_rectangular(part(*x)));
         let repeats = [(0.3, 3.0), (0.4, 4.0), (0.5, 90.0)];
         let repeats =
-            repeats.iter().try_fold(three.unwrap(), |estimate, (s, dof)| estimate.with_type_a(part(*s), *dof));
+            repeats.iter().try_fold(three.unwrap(), |estimate, (s, dof)| estimate.with_type_a(part(*s), R::lit(*dof)));
         let all = repeats.unwrap().with_normal(part(0.2)).unwrap().with_normal(part(0.6)).unwrap();
-        all.with_one_sided(part(0.1), part(0.9)).unwrap()
+        let repeats = none.with_type_a(part(0.3), R::lit(3.0)).unwrap().with_type_a(part(0.5), R::lit(90.0)).unwrap();
+        [all.with_one_sided(part(0.1), part(0.9)).unwrap(), repeats, repeats.with_normal(part(0.2)).unwrap()]
     };
-    let ohm = shapes(1.0);
-    for power in [-300, -401, -500, -900] {
-        let unit = 2.0_f64.powi(power);
-        let small = shapes(unit);
-        assert_eq!(small.normal_u(), ohm.normal_u() * unit, "{power}");
-        assert_eq!(small.u(), ohm.u() * unit, "{power}");
-        assert_eq!(small.type_a().map(|part| part.s), ohm.type_a().map(|part| part.s * unit), "{power}");
-        assert_eq!(small.effective_dof(), ohm.effective_dof(), "{power}");
+    for power in powers {
+        let unit = R::lit(2.0_f64.powi(*power));
+        for (small, ohm) in shapes(unit).iter().zip(shapes(R::ONE)) {
+            assert_eq!(small.normal_u(), ohm.normal_u() * unit, "{power}");
+            assert_eq!(small.u(), ohm.u() * unit, "{power}");
+            assert_eq!(small.type_a().map(|part| part.s), ohm.type_a().map(|part| part.s * unit), "{power}");
+            assert_eq!(small.effective_dof(), ohm.effective_dof(), "{power}");
+            for q in [0.3, 0.025, 1e-6].map(R::lit) {
+                let (found, x) = (small.quantile_above(q).unwrap(), ohm.quantile_above(q).unwrap());
+                assert_eq!(found, x * unit, "{power} {q}");
+                assert_eq!(small.probability_above(found), ohm.probability_above(x), "{power} {q}");
+            }
+            let guaranteed = |estimate: &Estimate<R>| estimate.expanded_guaranteed(R::lit(0.95)).unwrap().half_width;
+            assert_eq!(guaranteed(small), guaranteed(&ohm) * unit, "{power}");
+        }
     }
+}
+
+#[test]
+fn parts_in_the_smallest_units_add_as_in_ohm() {
+    adds_as_in_ohm::<f64>(&[-300, -401, -500, -900]);
+    adds_as_in_ohm::<f32>(&[-30, -48, -60, -100]);
     let observed = |unit: f64| Estimate::from_repeats(&[1.0, 2.0, 4.0, 8.0].map(|x| x * unit)).unwrap();
     let unit = 2.0_f64.powi(-700);
     assert_eq!(observed(unit).u(), observed(1.0).u() * unit);
+}
+
+/// In units so large that squares of what repeats may come to are no numbers, every quantile is that of ohm.
+fn is_as_wide_as_in_ohm<R: Real>(powers: &[i32], allowed: f64) {
+    let shape = |unit: R, dof: f64| {
+        let repeats = Estimate::exact(R::ZERO).unwrap().with_type_a(unit, R::lit(dof)).unwrap();
+        let rectangular = repeats.with_rectangular(R::lit(1.5) * unit).unwrap();
+        [repeats.with_normal(R::lit(3.0) * unit).unwrap(), rectangular.with_normal(R::lit(3.0) * unit).unwrap()]
+    };
+    for (power, dof) in powers.iter().flat_map(|power| [1.0, 3.0, 9.0].map(|dof| (*power, dof))) {
+        let unit = R::lit(2.0_f64.powi(power));
+        for (large, ohm) in shape(unit, dof).iter().zip(shape(R::ONE, dof)) {
+            for q in [0.025, 1e-4, 1e-6, 1e-9].map(R::lit) {
+                let (found, wanted) = (large.quantile_above(q).unwrap() / unit, ohm.quantile_above(q).unwrap());
+                assert!((found / wanted - R::ONE).magnitude() < R::lit(allowed), "{power} {dof} {q}: {found} {wanted}");
+            }
+        }
+    }
+}
+
+/// The bound is of the rounding of a quantile's logarithm, of 20 or less, in the few digits of single precision.
+#[test]
+fn parts_in_the_largest_units_are_as_wide_as_in_ohm() {
+    is_as_wide_as_in_ohm::<f64>(&[300, 490, 500], 1e-13);
+    is_as_wide_as_in_ohm::<f32>(&[30, 50, 56, -41], 3e-6);
 }
 
 /// The mean, and the root of the squares over one less than the number, over the root of the number: 3, and √(10/3/4).

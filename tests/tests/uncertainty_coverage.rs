@@ -148,6 +148,27 @@ fn several_type_a_parts_hold_banerjees_bound() {
     }
 }
 
+/// Next to the centre a tail probability is one half less the density times the distance, and the bound is of the densities
+/// at 0: 1/π, 1/(2√2) and 2/(π√3) for one, two and three degrees of freedom.
+#[test]
+fn next_to_the_centre_quantiles_go_by_the_densities() {
+    use std::f64::consts::PI;
+    let density = [1.0 / PI, 1.0 / 8.0_f64.sqrt(), 2.0 / (PI * 3.0_f64.sqrt())];
+    for (first, second) in [(1, 2), (1, 3), (2, 3)] {
+        let (at_first, at_second) = (density[first - 1], density[second - 1]);
+        let two = Estimate::exact(0.0).unwrap().with_type_a(3.0, first as f64).unwrap();
+        let two = two.with_type_a(4.0, second as f64).unwrap();
+        let slope = 3.0_f64.hypot(4.0 * at_first / at_second) / at_first;
+        for from_centre in [1e-4, 1e-6, 0.7e-7, 1e-8, 1e-10] {
+            let q = 0.5 - from_centre;
+            let found = two.quantile_above(q).unwrap();
+            // Of the distance from one half the tenth digit after the last one of q is rounded away; the curve bends with its square.
+            let allowed = 10.0 * from_centre * from_centre + 1e-12;
+            assert!((found / ((0.5 - q) * slope) - 1.0).abs() < allowed, "{first} {second} {from_centre} {found:e}");
+        }
+    }
+}
+
 /// The tail probabilities that have no half, or whose bound is too large: a fuzzer found that the quantile never came.
 #[test]
 fn the_smallest_tails_and_the_largest_parts_have_a_quantile_or_are_refused() {

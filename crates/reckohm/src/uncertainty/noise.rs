@@ -46,10 +46,14 @@ impl<R: Real> Noise<R> {
         let widest = by_type::<R>(STEP_F32, STEP);
         let step = if dof > narrows_from { widest * (narrows_from / dof).square_root() } else { widest };
         let weight = |d: R| (R::lit(0.5) * dof * deviation(d)).exponential();
-        // Where a square is too large, the type A term is all there is.
+        // Where a square is too large, the type A term is the wider by far; the normal one is taken as its share.
         let spread = |d: R| {
             let squares = u * u + s * s * (-d).exponential();
-            if squares.finite() { squares.square_root() } else { s * (R::lit(-0.5) * d).exponential() }
+            if squares.finite() {
+                return squares.square_root();
+            }
+            let wide = s * (R::lit(-0.5) * d).exponential();
+            wide * (R::ONE + (u / wide) * (u / wide)).square_root()
         };
         let term = |d: R, w: R| w * tail(spread(d));
         let (mut weights, mut sum) = (R::ONE, term(R::ZERO, R::ONE));
