@@ -4,8 +4,8 @@ use crate::number::{Real, by_type};
 
 /// The point between `low` and `high` where `f` changes sign, to the last few bits; `f_low` and `f_high` are its values
 /// there and must differ in sign. Chandrupatla's method (Advances in Engineering Software 28, 1997): an inverse
-/// quadratic step where the three last points allow it, else a bisection, so it ends after some 110 calls at most and
-/// after about 10 as a rule. The order of operations is fixed, hence the bits.
+/// quadratic step where the three last points allow it, else a bisection, so it ends after some 110 calls at most, never by
+/// the number of turns, and after about 10 as a rule. The order of operations is fixed, hence the bits.
 pub(crate) fn root<R: Real>(mut f: impl FnMut(R) -> R, low: R, f_low: R, high: R, f_high: R) -> R {
     let (mut b, mut f_b) = (low, f_low);
     let (mut a, mut f_a) = (high, f_high);
@@ -44,7 +44,7 @@ pub(crate) fn root<R: Real>(mut f: impl FnMut(R) -> R, low: R, f_low: R, high: R
             step
         };
     }
-    if f_a.magnitude() < f_b.magnitude() { a } else { b }
+    a
 }
 
 #[cfg(test)]
