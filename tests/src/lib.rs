@@ -1,6 +1,7 @@
 //! What the tests of this package share: published tables and the cross-door vectors, read from their files.
 
 pub mod allowed;
+pub mod certified;
 pub mod oracle;
 pub mod random;
 pub mod sweep;

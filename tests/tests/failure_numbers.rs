@@ -3,6 +3,7 @@
 use core::fmt::Debug;
 
 use reckohm::distribution::{BeyondReach, DistributionError, ElementFault};
+use reckohm::fit::{FitError, List};
 use reckohm::marking::{ChipScheme, Colour, Edition, Fault, MarkingError, MarkingForm, Unwritable};
 use reckohm::measurement::MeasurementError;
 use reckohm::meter::{Form, Marks, Meter, MeterError, Misfit, MisfitText};
@@ -339,6 +340,40 @@ fn of_sensors() {
     }
 }
 
+#[test]
+fn of_fits() {
+    let lengths = |list| FitError::Lengths { list, needed: 3, given: 2 };
+    let of_lengths = |argument| plain((Kind::WrongCount, argument, [2.0, 3.0, 3.0], 0));
+    for (error, detail) in [
+        (PERCENT.into(), percent()),
+        (FitError::Element { fault: INFINITE, index: 5, failed: 9 }, fifth(infinite())),
+        (lengths(List::X), of_lengths(500)),
+        (lengths(List::UY), of_lengths(501)),
+        (lengths(List::UX), of_lengths(502)),
+        (lengths(List::Weights), of_lengths(503)),
+        (lengths(List::Residuals), of_lengths(504)),
+        (FitError::TooFewPoints { given: 2, needed: 3 }, plain((Kind::WrongCount, 510, [2.0, 3.0, 0.0], 0))),
+        (FitError::Undetermined { parameter: 4 }, plain((Kind::Undetermined, 0, [0.0; 3], 4))),
+        (
+            FitError::BoundsCrossed { parameter: 4, lower: 9.0, upper: 8.0 },
+            plain((Kind::Contradiction, 511, [0.0, 9.0, 8.0], 4)),
+        ),
+        (
+            FitError::StartOutside { parameter: 4, given: 7.0, lower: 8.0, upper: 9.0 },
+            plain((Kind::Contradiction, 512, [7.0, 8.0, 9.0], 4)),
+        ),
+        (FitError::ModelNotFinite { index: 4, x: 7.0 }, plain((Kind::ModelNotFinite, 0, [7.0, 0.0, 0.0], 4))),
+        (
+            FitError::NotSettled { steps: 4, moves: 0.5, allowed: 1e-6 },
+            plain((Kind::NotSettled, 0, [0.5, 0.0, 1e-6], 4)),
+        ),
+        (FitError::MissingUncertaintyOfY, plain((Kind::MissingArgument, 513, [0.0; 3], 0))),
+        (FitError::TooLarge { largest: 3e38 }, plain((Kind::ResultOutOfRange, 514, [0.0, 0.0, 3e38], 0))),
+    ] {
+        held!(error, FitError, detail);
+    }
+}
+
 /// Numbers that belong to no failure, or to one of another area.
 #[test]
 fn what_is_no_failure_is_not_made_into_one() {
@@ -354,6 +389,7 @@ fn what_is_no_failure_is_not_made_into_one() {
         assert_eq!(MeasurementError::from_detail(&detail), None);
         assert_eq!(VerdictError::from_detail(&detail), None);
         assert_eq!(SensorError::from_detail(&detail), None);
+        assert_eq!(FitError::from_detail(&detail), None);
     };
     for kind in [Kind::Empty, Kind::Contradiction, Kind::MissingArgument, Kind::WrongCount, Kind::ResultOutOfRange] {
         nothing(kind, 999);

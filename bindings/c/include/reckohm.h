@@ -162,6 +162,15 @@
 /** A value outside the domain of a sensor's model. */
 #define RKO_OUTSIDE_DOMAIN 450
 
+/** A parameter of a fit that the points do not determine; the index says which, counted from 0. */
+#define RKO_UNDETERMINED 500
+
+/** A fit whose parameters still moved when it had to stop. */
+#define RKO_NOT_SETTLED 501
+
+/** A model that gives no finite number where a fit begins; the index is that of the point. */
+#define RKO_MODEL_NOT_FINITE 502
+
 /*
  * Ranges: the `row` of a detail, what it is of, what is allowed, and the source.
  *
@@ -202,6 +211,13 @@
  *  451  B-value: [100, 20000] K (our rule: most thermistors have 2000 to 6000)
  *  452  resistance of a sensor at an end of its domain: [1e-6, 1e15] ohm (our rule: beyond it is a short or insulation, not a sensor)
  *  453  parameter of a sensor, or an end of its domain: any finite number (our rule: no infinity and no NaN enters)
+ *  500  number of a point to be fitted: any finite number (our rule: no infinity and no NaN enters)
+ *  501  standard uncertainty of y of a point: (0, inf) (JCGM 100 2.3.1)
+ *  502  standard uncertainty of x of a point: [0, inf) (JCGM 100 2.3.1)
+ *  503  weight of a point: (0, inf) (our rule)
+ *  504  standard uncertainty of an error that all points share: [0, inf) (JCGM 100 F.1.2.4)
+ *  505  parameter at which a fit begins: any finite number (our rule: no infinity and no NaN enters)
+ *  506  bound of a parameter: [-inf, inf] (our rule)
  */
 
 

@@ -88,6 +88,9 @@ NOT_HERE = {
     "BufferTooSmall": "texts are made as long as they are",
     "CorruptMemory": "objects keep their own memory",
     "WrongArithmetic": "the self-test is for programs in C that set their processor up",
+    "Undetermined": "fits are at the Rust door alone yet",
+    "NotSettled": "fits are at the Rust door alone yet",
+    "ModelNotFinite": "fits are at the Rust door alone yet",
 }
 
 

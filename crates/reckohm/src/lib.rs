@@ -5,6 +5,7 @@
 #[cfg(feature = "std")]
 extern crate std;
 
+pub mod fit;
 pub mod measurement;
 pub mod meter;
 pub mod number;

@@ -1,6 +1,6 @@
 //! What can go wrong, numbered once for all doors. This file is the one list that hands out status numbers:
 //! 1–89 any area, 90–99 the C door, 100–199 `part`, 200–299 `meter`, 300–349 `measurement`, 350–399 `uncertainty`,
-//! 400–449 `verdict`, 450–499 `sensor`. A number is never used again for something else.
+//! 400–449 `verdict`, 450–499 `sensor`, 500–549 `fit`. A number is never used again for something else.
 
 macro_rules! kinds {
     ($($(#[doc = $doc:literal])+ $name:ident = $number:literal,)+) => {
@@ -123,6 +123,13 @@ kinds! {
 
     /// A value outside the domain of a sensor's model.
     OutsideDomain = 450,
+
+    /// A parameter of a fit that the points do not determine; the index says which, counted from 0.
+    Undetermined = 500,
+    /// A fit whose parameters still moved when it had to stop.
+    NotSettled = 501,
+    /// A model that gives no finite number where a fit begins; the index is that of the point.
+    ModelNotFinite = 502,
 }
 
 /// A failure as plain numbers, the same for every area: what the C door hands out, and from which the full text is made

@@ -10,6 +10,7 @@ pub mod elementary;
 mod kind;
 mod nearest;
 pub(crate) mod normal;
+pub(crate) mod pair;
 mod parse;
 pub(crate) mod quadrature;
 mod range;

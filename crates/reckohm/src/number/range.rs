@@ -149,7 +149,7 @@ macro_rules! ranges {
 }
 
 // This list is the one that hands out row numbers: 1–49 any area, 100–199 `part`, 200–299 `meter`,
-// 300–349 `measurement`, 350–399 `uncertainty`, 400–449 `verdict`, 450–499 `sensor`.
+// 300–349 `measurement`, 350–399 `uncertainty`, 400–449 `verdict`, 450–499 `sensor`, 500–549 `fit`.
 ranges! {
     /// A probability that is neither certain nor impossible.
     PROBABILITY = 1, "probability", "", open 0.0, 1.0; open,
@@ -262,4 +262,25 @@ ranges! {
     /// A parameter of a sensor's formula, or an end of its domain.
     SENSOR_PARAMETER = 453, "parameter of a sensor, or an end of its domain", "", closed f64::MIN, f64::MAX; closed,
         "our rule: no infinity and no NaN enters", "look for an empty field among the numbers of the sensor's sheet";
+    /// A number of the points to be fitted.
+    FIT_POINT = 500, "number of a point to be fitted", "", closed f64::MIN, f64::MAX; closed,
+        "our rule: no infinity and no NaN enters", "look for an empty field in the table of points; leave out what was not measured";
+    /// Standard uncertainty of y of a point.
+    FIT_U_Y = 501, "standard uncertainty of y of a point", "", open 0.0, f64::INFINITY; open,
+        "JCGM 100 2.3.1", "give more than 0, in the unit of y; leave all of them out if none is known";
+    /// Standard uncertainty of x of a point.
+    FIT_U_X = 502, "standard uncertainty of x of a point", "", closed 0.0, f64::INFINITY; open,
+        "JCGM 100 2.3.1", "give a width in the unit of x, never negative; 0 means that x is exact";
+    /// Weight of a point.
+    FIT_WEIGHT = 503, "weight of a point", "", open 0.0, f64::INFINITY; open,
+        "our rule", "a weight goes as the reciprocal of the variance; leave a point out instead of giving it no weight";
+    /// Standard uncertainty of an error that all points share.
+    FIT_COMMON_U = 504, "standard uncertainty of an error that all points share", "", closed 0.0, f64::INFINITY; open,
+        "JCGM 100 F.1.2.4", "give a width, never negative; 0 means that there is no such error";
+    /// A parameter at which a fit begins.
+    FIT_START = 505, "parameter at which a fit begins", "", closed f64::MIN, f64::MAX; closed,
+        "our rule: no infinity and no NaN enters", "give a guess of the right order of magnitude and sign";
+    /// A bound of a parameter.
+    FIT_BOUND = 506, "bound of a parameter", "", closed f64::NEG_INFINITY, f64::INFINITY; closed,
+        "our rule", "give the bounds as numbers, the lower one first; an infinite one means none";
 }
