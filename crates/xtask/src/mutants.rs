@@ -27,6 +27,8 @@ const PLACES: &[(&str, &[&str])] = &[
     ("number/readable.rs", &["meter_messages", "part_messages"]),
     ("number/special.rs", &[IN_FILE, "number_special"]),
     ("number/student_t.rs", TAILS),
+    ("number/pair.rs", &[IN_FILE, "fit_certified_linear", "fit_oracle"]),
+    ("fit", &["failure_numbers", "fit_behaviour", "fit_certified_curves", "fit_certified_linear", "fit_oracle"]),
     (
         "uncertainty",
         &[

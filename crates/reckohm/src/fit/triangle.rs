@@ -117,9 +117,11 @@ impl<R: Real, const P: usize, const K: usize> Triangle<R, P, K> {
     /// The vector that the triangle turns into this one. Finite if no column is dependent.
     pub(super) fn solve(&self, wanted: [Pair<R>; P]) -> [Pair<R>; P] {
         let mut solution = [Pair::ZERO; P];
-        for (at, (row, wanted)) in self.rows.iter().zip(wanted).enumerate().rev() {
+        // By index: a reversed count of pairs has a path to a panic when compiled for size.
+        for at in (0..P).rev() {
+            let (Some(row), Some(wanted)) = (self.rows.get(at), wanted.get(at)) else { continue };
             let known = dot(row.iter().zip(&solution).skip(at + 1));
-            put(&mut solution, at, (wanted - known) / own(row, at));
+            put(&mut solution, at, (*wanted - known) / own(row, at));
         }
         solution
     }
