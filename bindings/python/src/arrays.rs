@@ -7,9 +7,10 @@ use pyo3::types::PyTuple;
 use reckohm::verdict::Column;
 use reckohm_threads::in_parts;
 
+use crate::formula::{Formula, Inputs, Real};
 use crate::slices::Array;
-use crate::ufunc::{Kernel, Output, Real};
-use crate::vector::{Input, Options};
+use crate::ufunc::Output;
+use crate::vector::{Input, Options, Vector};
 
 /// An argument on this way.
 enum Operand<'py> {
@@ -18,16 +19,16 @@ enum Operand<'py> {
 }
 
 /// The call, if it can be done here and nothing is refused: `None` leaves it to NumPy, with nothing written.
-pub fn arrays<'py, K: Kernel<N, f64> + Kernel<N, f32>, const N: usize>(
+pub fn arrays<'py>(
     py: Python<'py>,
-    output: Output,
-    inputs: &[Input<'_, 'py>; N],
+    vector: &Vector,
+    inputs: &[Input<'_, 'py>],
     options: &Options<'_, 'py>,
 ) -> PyResult<Option<Bound<'py, PyAny>>> {
-    if output == Output::Truth || options.where_.is_some() || !matches!(options.on_invalid, "raise" | "nan") {
+    if vector.output == Output::Truth || options.where_.is_some() || !matches!(options.on_invalid, "raise" | "nan") {
         return Ok(None);
     }
-    let mut operands = Vec::with_capacity(N);
+    let mut operands = Vec::with_capacity(inputs.len());
     let (mut shape, mut all_single): (Option<Vec<isize>>, bool) = (None, true);
     for input in inputs {
         if let Some(number) = input.plain() {
@@ -45,20 +46,17 @@ pub fn arrays<'py, K: Kernel<N, f64> + Kernel<N, f32>, const N: usize>(
         operands.push(Operand::Each(array));
     }
     let Some(shape) = shape else { return Ok(None) };
-    let operands: [Operand<'py>; N] = match operands.try_into() {
-        Ok(operands) => operands,
-        Err(_) => return Ok(None),
-    };
     if all_single {
-        of_type::<K, f32, N>(py, operands, &shape, options)
+        of_type(py, vector.formulas.single, operands, &shape, options)
     } else {
-        of_type::<K, f64, N>(py, operands, &shape, options)
+        of_type(py, vector.formulas.double, operands, &shape, options)
     }
 }
 
-fn of_type<'py, K: Kernel<N, R>, R: Real, const N: usize>(
+fn of_type<'py, R: Real>(
     py: Python<'py>,
-    mut operands: [Operand<'py>; N],
+    formula: &Formula<R>,
+    mut operands: Vec<Operand<'py>>,
     shape: &[isize],
     options: &Options<'_, 'py>,
 ) -> PyResult<Option<Bound<'py, PyAny>>> {
@@ -90,7 +88,7 @@ fn of_type<'py, K: Kernel<N, R>, R: Real, const N: usize>(
     if !fits || !apart || (!fresh && options.on_invalid == "nan") {
         return Ok(None);
     }
-    let mut columns = [Column::One(R::ZERO); N];
+    let mut columns: Inputs<_> = [Column::One(R::ZERO); _];
     for (column, operand) in columns.iter_mut().zip(&operands) {
         *column = match operand {
             Operand::One(number) => Column::One(R::of_f64(*number)),
@@ -105,34 +103,34 @@ fn of_type<'py, K: Kernel<N, R>, R: Real, const N: usize>(
     let nan = options.on_invalid == "nan";
     let done = py.detach(|| {
         // A given output is not touched unless all is well.
-        if !fresh && !takes::<K, R, N>(columns, results.len()) {
+        if !fresh && !takes(formula, &columns, results.len()) {
             return false;
         }
-        fill::<K, R, N>(columns, results, nan) == 0 || nan
+        fill(formula, &columns, results, nan) == 0 || nan
     });
     Ok(done.then_some(out))
 }
 
 /// Whether each element has a result.
-fn takes<K: Kernel<N, R>, R: Real, const N: usize>(columns: [Column<'_, R>; N], count: usize) -> bool {
-    let refusing = in_parts(count, K::LEAST_A_THREAD, (), |elements, ()| {
+fn takes<R: Real>(formula: &Formula<R>, columns: &Inputs<Column<'_, R>>, count: usize) -> bool {
+    let refusing = in_parts(count, formula.least_a_thread, (), |elements, ()| {
         let count = elements.len();
-        usize::from(!K::takes(columns.map(|column| column.part(elements.clone())), count))
+        usize::from(!formula.takes(&columns.map(|column| column.part(elements.clone())), count))
     });
     refusing == 0
 }
 
 /// Writes the results; where an element has none it stops, or writes NaN and goes on. Gives how many it met.
-fn fill<K: Kernel<N, R>, R: Real, const N: usize>(columns: [Column<'_, R>; N], out: &mut [R], nan: bool) -> usize {
+fn fill<R: Real>(formula: &Formula<R>, columns: &Inputs<Column<'_, R>>, out: &mut [R], nan: bool) -> usize {
     /// So many at a time: checked and computed while they are in the nearest cache.
     const STRETCH: usize = 1024;
-    in_parts(out.len(), K::LEAST_A_THREAD, out, |elements, out| {
+    in_parts(out.len(), formula.least_a_thread, out, |elements, out| {
         let mut valid = [true; STRETCH];
         let mut refused = 0;
         for (index, out) in out.chunks_mut(STRETCH).enumerate() {
             let start = elements.start + index * STRETCH;
             let inputs = columns.map(|column| column.part(start..start + out.len()));
-            let here = K::fill(inputs, out, &mut valid[..out.len()]);
+            let here = formula.fill(&inputs, out, &mut valid[..out.len()]);
             if here == 0 {
                 continue;
             }

@@ -1,10 +1,10 @@
 //! `reckohm.distribution`.
 
 use pyo3::prelude::*;
-use reckohm::distribution::{self as core, DistributionError};
+use reckohm::distribution as core;
 use reckohm::verdict::Column;
 
-use crate::ufunc::{Kernel, by_itself, each_takes};
+use crate::formula::{Kernel, Refusal};
 use crate::vector::vector_functions;
 
 macro_rules! kernels {
@@ -17,27 +17,20 @@ macro_rules! kernels {
     ($kernel:ident, $real:ident, $count:literal, [$x:ident $(, $dof:ident)?], $least:expr, $function:path, $check:path,
         $into:path) => {
         impl Kernel<$count, $real> for $kernel {
-            type Error = DistributionError;
             const LEAST_A_THREAD: usize = $least;
 
-            fn evaluate([$x $(, $dof)?]: [$real; $count]) -> Result<$real, DistributionError> {
-                $function($x $(, $dof)?)
+            fn evaluate([$x $(, $dof)?]: [$real; $count]) -> Result<$real, Refusal> {
+                Ok($function($x $(, $dof)?)?)
             }
 
-            fn fill(inputs: [Column<'_, $real>; $count], out: &mut [$real], valid: &mut [bool]) -> usize {
-                if let [Column::Each($x) $(, Column::One($dof))?] = inputs
-                    && let Ok(refused) = $into($x $(, $dof)?, out, valid)
-                {
-                    return refused;
-                }
-                by_itself::<Self, $real, $count>(inputs, out, valid)
+            fn fill(inputs: [Column<'_, $real>; $count], out: &mut [$real], valid: &mut [bool]) -> Option<usize> {
+                let [Column::Each($x) $(, Column::One($dof))?] = inputs else { return None };
+                $into($x $(, $dof)?, out, valid).ok()
             }
 
-            fn takes(inputs: [Column<'_, $real>; $count], count: usize) -> bool {
-                match inputs {
-                    [Column::Each($x) $(, Column::One($dof))?] => $check($x $(, $dof)?).is_ok(),
-                    _ => each_takes::<Self, $real, $count>(inputs, count),
-                }
+            fn takes(inputs: [Column<'_, $real>; $count], _: usize) -> Option<bool> {
+                let [Column::Each($x) $(, Column::One($dof))?] = inputs else { return None };
+                Some($check($x $(, $dof)?).is_ok())
             }
         }
     };

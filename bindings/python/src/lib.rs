@@ -8,6 +8,7 @@ use reckohm::number::Kind;
 mod arrays;
 mod distribution;
 mod errors;
+mod formula;
 mod marking;
 mod measurement;
 mod meter;

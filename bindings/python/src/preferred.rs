@@ -6,7 +6,7 @@ use reckohm::preferred::{self as core, PreferredError};
 use reckohm::verdict::Column;
 
 use crate::errors::Failure;
-use crate::ufunc::{Kernel, by_itself, each_takes};
+use crate::formula::{Kernel, Refusal};
 use crate::values::text_of;
 use crate::vector::vector_functions;
 
@@ -43,29 +43,21 @@ macro_rules! kernels {
     };
     ($kernel:ident, $real:ty, $function:path, $check:path $(, $into:path)?) => {
         impl Kernel<2, $real> for $kernel {
-            type Error = PreferredError;
             const LEAST_A_THREAD: usize = 1 << 14;
 
-            fn evaluate([ohm, series]: [$real; 2]) -> Result<$real, PreferredError> {
+            fn evaluate([ohm, series]: [$real; 2]) -> Result<$real, Refusal> {
                 Ok(<$real>::from($function(ohm, series_of(f64::from(series))?)?))
             }
 
-            $(fn fill(inputs: [Column<'_, $real>; 2], out: &mut [$real], valid: &mut [bool]) -> usize {
-                // The series is one for all wherever a name stood for it.
-                match inputs {
-                    [Column::Each(ohm), Column::One(code)] => match series_of(f64::from(code)) {
-                        Ok(series) => $into(ohm, series, out, valid).unwrap_or(out.len()),
-                        Err(_) => by_itself::<Self, $real, 2>(inputs, out, valid),
-                    },
-                    _ => by_itself::<Self, $real, 2>(inputs, out, valid),
-                }
+            // The series is one for all wherever a name stood for it.
+            $(fn fill(inputs: [Column<'_, $real>; 2], out: &mut [$real], valid: &mut [bool]) -> Option<usize> {
+                let [Column::Each(ohm), Column::One(code)] = inputs else { return None };
+                $into(ohm, series_of(f64::from(code)).ok()?, out, valid).ok()
             })?
 
-            fn takes(inputs: [Column<'_, $real>; 2], count: usize) -> bool {
-                match inputs {
-                    [Column::Each(ohm), Column::One(code)] => series_of(f64::from(code)).is_ok() && $check(ohm).is_ok(),
-                    _ => each_takes::<Self, $real, 2>(inputs, count),
-                }
+            fn takes(inputs: [Column<'_, $real>; 2], _: usize) -> Option<bool> {
+                let [Column::Each(ohm), Column::One(code)] = inputs else { return None };
+                Some(series_of(f64::from(code)).is_ok() && $check(ohm).is_ok())
             }
         }
     };

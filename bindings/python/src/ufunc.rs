@@ -16,78 +16,7 @@ use pyo3::types::{PyCapsule, PyTuple};
 use reckohm::verdict::Column;
 
 use crate::errors::Failure;
-use crate::slices::Element;
-
-/// A formula of `N` numbers of type `R`. A zero-size type, since a closure has no address that NumPy could call.
-pub trait Kernel<const N: usize, R: Real>: 'static {
-    /// The error of the core; its text is made only where it is raised.
-    type Error: Into<Failure>;
-
-    /// From so many elements on a thread more is worth it, as measured by `cargo xtask bench growth`.
-    const LEAST_A_THREAD: usize;
-
-    /// The result, or why there is none.
-    fn evaluate(inputs: [R; N]) -> Result<R, Self::Error>;
-
-    /// Writes the result of each element that has one and says which those are; gives how many have none. What the core has
-    /// a function of arrays for is asked of that.
-    fn fill(inputs: [Column<'_, R>; N], out: &mut [R], valid: &mut [bool]) -> usize {
-        by_itself::<Self, R, N>(inputs, out, valid)
-    }
-
-    /// Whether each of so many elements has a result.
-    fn takes(inputs: [Column<'_, R>; N], count: usize) -> bool {
-        each_takes::<Self, R, N>(inputs, count)
-    }
-}
-
-/// What [`Kernel::fill`] is where nothing is quicker: each element by itself.
-pub fn by_itself<K: Kernel<N, R> + ?Sized, R: Real, const N: usize>(
-    inputs: [Column<'_, R>; N],
-    out: &mut [R],
-    valid: &mut [bool],
-) -> usize {
-    let mut refused = 0;
-    for (index, (place, valid)) in out.iter_mut().zip(valid).enumerate() {
-        let result = K::evaluate(inputs.map(|input| at(input, index)));
-        *valid = result.is_ok();
-        match result {
-            Ok(result) => *place = result,
-            Err(_) => refused += 1,
-        }
-    }
-    refused
-}
-
-/// What [`Kernel::takes`] is where nothing is quicker.
-pub fn each_takes<K: Kernel<N, R> + ?Sized, R: Real, const N: usize>(inputs: [Column<'_, R>; N], count: usize) -> bool {
-    (0..count).all(|index| K::evaluate(inputs.map(|input| at(input, index))).is_ok())
-}
-
-/// One of a column's numbers.
-pub fn at<R: Real>(column: Column<'_, R>, index: usize) -> R {
-    match column {
-        Column::One(x) => x,
-        Column::Each(all) => all[index],
-    }
-}
-
-/// The number types that have a loop.
-pub trait Real: reckohm::number::Real + Element {
-    /// NumPy's code of the type.
-    const CODE: &'static str;
-    const NAN: Self;
-}
-
-impl Real for f64 {
-    const CODE: &'static str = "f8";
-    const NAN: f64 = f64::NAN;
-}
-
-impl Real for f32 {
-    const CODE: &'static str = "f4";
-    const NAN: f32 = f32::NAN;
-}
+use crate::formula::{Formula, Inputs, Kernel, Real};
 
 /// What a ufunc's loop does with an element that the formula refuses.
 #[derive(Clone, Copy, PartialEq)]
@@ -106,6 +35,23 @@ pub enum Output {
 }
 
 type Loop = unsafe extern "C" fn(*mut c_void, *const *mut c_char, *const isize, *const isize, *mut c_void) -> c_int;
+
+/// The addresses of a formula's loops that NumPy calls.
+pub struct Loops {
+    raise: Loop,
+    nan: Loop,
+    truth: Loop,
+}
+
+impl Loops {
+    pub const fn of<K: Kernel<N, R>, R: Real, const N: usize>() -> Loops {
+        Loops {
+            raise: formula_loop::<K, R, N, true, false>,
+            nan: formula_loop::<K, R, N, false, false>,
+            truth: formula_loop::<K, R, N, true, true>,
+        }
+    }
+}
 
 /// `PyArrayMethod_Spec` of `numpy/dtype_api.h`.
 #[repr(C)]
@@ -170,24 +116,24 @@ impl Table {
     }
 }
 
-/// A new ufunc of `N` numbers, without a loop as yet: one for `float32`, which it takes as it is, and one for `float64`, as
-/// which all else is taken, are to be added.
-pub fn new<'py, const N: usize>(py: Python<'py>, name: &str, output: Output) -> PyResult<Bound<'py, PyAny>> {
+/// A new ufunc of so many numbers, without a loop as yet: one for `float32`, which it takes as it is, and one for `float64`,
+/// as which all else is taken, are to be added.
+pub fn new<'py>(py: Python<'py>, name: &str, inputs: usize, output: Output) -> PyResult<Bound<'py, PyAny>> {
     // NumPy keeps the pointer: the name lives as long as the process.
     let name: &'static CStr = Box::leak(CString::new(name)?.into_boxed_c_str());
     let promote: Promoter = match output {
-        Output::Number => promoter::<N, false>,
-        Output::Truth => promoter::<N, true>,
+        Output::Number => promoter::<false>,
+        Output::Truth => promoter::<true>,
     };
     let table = Table::of(py)?;
     let any_dtype = py.import("numpy")?.getattr("dtype")?;
-    let operands = PyTuple::new(py, core::iter::repeat_n(any_dtype, N + 1))?;
+    let operands = PyTuple::new(py, core::iter::repeat_n(any_dtype, inputs + 1))?;
     // SAFETY: the pointer types are those of NumPy's declarations, all that is passed outlives the calls, and a promoter's
     // capsule has the name that NumPy asks for.
     unsafe {
         let from_func_and_data: FromFuncAndData = table.slot(SLOT_FROM_FUNC_AND_DATA)?;
         let add_promoter: AddPromoter = table.slot(SLOT_ADD_PROMOTER)?;
-        let (inputs, text) = (N as c_int, c"".as_ptr());
+        let (inputs, text) = (inputs as c_int, c"".as_ptr());
         let made = from_func_and_data(null(), null(), null(), 0, inputs, 1, IDENTITY_NONE, name.as_ptr(), text, 0);
         let ufunc = Bound::from_owned_ptr_or_err(py, made)?;
         let promote = PyCapsule::new_with_pointer(py, NonNull::new_unchecked(promote as *mut c_void), PROMOTER_NAME)?;
@@ -198,28 +144,29 @@ pub fn new<'py, const N: usize>(py: Python<'py>, name: &str, output: Output) -> 
     }
 }
 
-/// Adds the loop over numbers of type `R` to a ufunc.
-pub fn add_loop<K: Kernel<N, R>, R: Real, const N: usize>(
+/// Adds a formula's loop over numbers of type `R` to a ufunc.
+pub fn add_loop<R: Real>(
     ufunc: &Bound<'_, PyAny>,
+    formula: &Formula<R>,
     refused: Refused,
     output: Output,
 ) -> PyResult<()> {
     let py = ufunc.py();
-    let strided: Loop = match (refused, output) {
-        (Refused::Raise, Output::Number) => strided_loop::<K, R, N, true, false>,
-        (Refused::Nan, Output::Number) => strided_loop::<K, R, N, false, false>,
-        (_, Output::Truth) => strided_loop::<K, R, N, true, true>,
+    let strided = match (refused, output) {
+        (Refused::Raise, Output::Number) => formula.loops.raise,
+        (Refused::Nan, Output::Number) => formula.loops.nan,
+        (_, Output::Truth) => formula.loops.truth,
     };
     let number = dtype_class(py, R::CODE)?;
     let result = dtype_class(py, if output == Output::Truth { "?" } else { R::CODE })?;
-    let mut dtypes: Vec<_> = core::iter::repeat_n(number.as_ptr(), N).chain([result.as_ptr()]).collect();
+    let mut dtypes: Vec<_> = core::iter::repeat_n(number.as_ptr(), formula.inputs).chain([result.as_ptr()]).collect();
     let mut slots = [
         ffi::PyType_Slot { slot: METHOD_STRIDED_LOOP, pfunc: strided as *mut c_void },
         ffi::PyType_Slot { slot: 0, pfunc: null_mut() },
     ];
     let mut spec = Spec {
         name: c"reckohm".as_ptr(),
-        inputs: N as c_int,
+        inputs: formula.inputs as c_int,
         outputs: 1,
         casting: CASTING_NONE,
         flags: METHOD_NO_FLOATINGPOINT_ERRORS,
@@ -233,66 +180,89 @@ pub fn add_loop<K: Kernel<N, R>, R: Real, const N: usize>(
     }
 }
 
-/// So many elements are computed at a time; where they do not lie one behind the other they are gathered first.
-const BLOCK: usize = 512;
-
-/// The loop over one stretch of elements. NumPy calls it without the interpreter lock.
+/// The loop of a formula, no more than an address of its own for [`strided`]: NumPy has no place for anything else. NumPy calls
+/// it without the interpreter lock.
 ///
 /// # Safety
-/// Called by NumPy alone, with `N + 1` pointers and strides of aligned numbers of type `R` (the last a byte if `TRUTH`) and as many
-/// elements as it says. The output may be one of the inputs, element by element.
-unsafe extern "C" fn strided_loop<K: Kernel<N, R>, R: Real, const N: usize, const RAISE: bool, const TRUTH: bool>(
+/// As [`strided`].
+unsafe extern "C" fn formula_loop<K: Kernel<N, R>, R: Real, const N: usize, const RAISE: bool, const TRUTH: bool>(
     _context: *mut c_void,
     data: *const *mut c_char,
     dimensions: *const isize,
     strides: *const isize,
     _auxiliary: *mut c_void,
 ) -> c_int {
-    let mut gathered = [[R::ZERO; BLOCK]; N];
+    let (refused, output) =
+        (if RAISE { Refused::Raise } else { Refused::Nan }, if TRUTH { Output::Truth } else { Output::Number });
+    // SAFETY: the caller's promise.
+    unsafe { strided(Formula::of::<K, N>(), refused, output, data, *dimensions as usize, strides) }
+}
+
+/// So many elements are computed at a time; where they do not lie one behind the other they are gathered first.
+const BLOCK: usize = 512;
+
+/// A loop over one stretch of elements.
+///
+/// # Safety
+/// Called by NumPy alone, with as many pointers and strides as the formula has inputs, of aligned numbers of type `R`, one more
+/// for the output (a byte for a truth), and as many elements as it says. The output may be one of the inputs, element by
+/// element.
+unsafe fn strided<R: Real>(
+    formula: &Formula<R>,
+    refused: Refused,
+    output: Output,
+    data: *const *mut c_char,
+    count: usize,
+    strides: *const isize,
+) -> c_int {
     let (mut results, mut valid) = ([R::ZERO; BLOCK], [true; BLOCK]);
     // SAFETY: as the contract above.
-    let (count, at) = unsafe {
-        let at = |operand: usize, element: usize| (*data.add(operand)).offset(element as isize * *strides.add(operand));
-        (*dimensions as usize, at)
-    };
+    let stride = |operand: usize| unsafe { *strides.add(operand) };
+    // SAFETY: as the contract above.
+    let at =
+        |operand: usize, element: usize| unsafe { (*data.add(operand)).offset(element as isize * stride(operand)) };
+    let in_a_row = size_of::<R>() as isize;
+    let scattered = (0..formula.inputs).filter(|operand| ![0, in_a_row].contains(&stride(*operand))).count();
+    let mut rooms = vec![[R::ZERO; BLOCK]; scattered];
     let mut start = 0;
     while start < count {
         let many = BLOCK.min(count - start);
-        let mut rooms = gathered.iter_mut();
-        // SAFETY: as the contract above. What is read here is not written before `fill` is done.
-        let inputs: [Column<'_, R>; N] = core::array::from_fn(|operand| unsafe {
+        let mut columns: Inputs<_> = [Column::One(R::ZERO); _];
+        let mut rooms = rooms.iter_mut();
+        for (operand, column) in columns.iter_mut().enumerate().take(formula.inputs) {
             let first = at(operand, start).cast::<R>();
-            let stride = *strides.add(operand);
-            match rooms.next() {
-                _ if stride == 0 => Column::One(*first),
-                _ if stride == size_of::<R>() as isize => Column::Each(core::slice::from_raw_parts(first, many)),
-                Some(room) => {
+            // SAFETY: as the contract above. What is read here is not written before `fill` is done.
+            unsafe {
+                *column = if stride(operand) == 0 {
+                    Column::One(*first)
+                } else if stride(operand) == in_a_row {
+                    Column::Each(core::slice::from_raw_parts(first, many))
+                } else {
+                    let room = rooms.next().expect("a room for each operand that is scattered");
                     for (element, place) in room.iter_mut().take(many).enumerate() {
                         *place = *at(operand, start + element).cast::<R>();
                     }
                     Column::Each(&room[..many])
-                }
-                None => Column::One(*first),
+                };
             }
-        });
-        let refused = K::fill(inputs, &mut results[..many], &mut valid[..many]);
-        if refused > 0 {
+        }
+        if formula.fill(&columns, &mut results[..many], &mut valid[..many]) > 0 {
             for element in (0..many).filter(|element| !valid[*element]) {
-                if !RAISE {
+                if refused == Refused::Nan {
                     results[element] = R::NAN;
-                } else if let Err(failure) = K::evaluate(inputs.map(|input| self::at(input, element))) {
-                    Python::attach(|py| failure.into().raise(py).restore(py));
+                } else if let Err(refusal) = formula.evaluate(&columns, element) {
+                    Python::attach(|py| Failure::from(refusal).raise(py).restore(py));
                     return -1;
                 }
             }
         }
+        let out = formula.inputs;
         for (element, result) in results[..many].iter().enumerate() {
             // SAFETY: as the contract above.
             unsafe {
-                if TRUTH {
-                    *at(N, start + element) = (*result != R::ZERO) as c_char;
-                } else {
-                    *at(N, start + element).cast::<R>() = *result;
+                match output {
+                    Output::Number => *at(out, start + element).cast::<R>() = *result,
+                    Output::Truth => *at(out, start + element) = (*result != R::ZERO) as c_char,
                 }
             }
         }
@@ -312,9 +282,10 @@ type Promoter = unsafe extern "C" fn(
 /// the type of the others.
 ///
 /// # Safety
-/// Called by NumPy alone, with `N + 1` dtype classes given and room for as many, of which it takes over a reference each.
-unsafe extern "C" fn promoter<const N: usize, const TRUTH: bool>(
-    _ufunc: *mut ffi::PyObject,
+/// Called by NumPy alone, with one of the ufuncs of this file, a dtype class given for each of its operands and room for as
+/// many, of which it takes over a reference each.
+unsafe extern "C" fn promoter<const TRUTH: bool>(
+    ufunc: *mut ffi::PyObject,
     given: *const *mut ffi::PyObject,
     _signature: *const *mut ffi::PyObject,
     wanted: *mut *mut ffi::PyObject,
@@ -323,24 +294,26 @@ unsafe extern "C" fn promoter<const N: usize, const TRUTH: bool>(
         let choose = || -> PyResult<()> {
             let (double, single) = (dtype_class(py, "f8")?, dtype_class(py, "f4")?);
             // SAFETY: as the contract above.
+            let inputs = unsafe { Bound::from_borrowed_ptr_or_err(py, ufunc) }?.getattr("nin")?.extract::<usize>()?;
+            // SAFETY: as the contract above.
             let is = |class: &Bound<'_, PyAny>, operand| unsafe { *given.add(operand) == class.as_ptr() };
             let plain = |operand| -> PyResult<bool> {
                 // SAFETY: as the contract above.
                 let class = unsafe { Bound::from_borrowed_ptr_or_err(py, *given.add(operand)) }?;
                 Ok(class.getattr("__name__")?.extract::<String>()?.starts_with("_Py"))
             };
-            let mut all_single = (0..N).any(|operand| is(&single, operand));
-            for operand in 0..N {
+            let mut all_single = (0..inputs).any(|operand| is(&single, operand));
+            for operand in 0..inputs {
                 all_single = all_single && (is(&single, operand) || plain(operand)?);
             }
             let number = if all_single { single } else { double };
             let result = if TRUTH { dtype_class(py, "?")? } else { number.clone() };
             // SAFETY: as the contract above; `into_ptr` gives the references away.
             unsafe {
-                for operand in 0..N {
+                for operand in 0..inputs {
                     *wanted.add(operand) = number.clone().into_ptr();
                 }
-                *wanted.add(N) = result.into_ptr();
+                *wanted.add(inputs) = result.into_ptr();
             }
             Ok(())
         };

@@ -6,7 +6,9 @@ use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyBool, PyFloat, PyInt};
 
 use crate::arrays::arrays;
-use crate::ufunc::{self, Kernel, Output, Refused};
+use crate::errors::Failure;
+use crate::formula::{Formulas, Kernel};
+use crate::ufunc::{self, Output, Refused};
 
 /// A formula with its name at this door.
 pub struct Vector {
@@ -15,6 +17,7 @@ pub struct Vector {
     /// The names of the arguments that may be arrays, as the messages say them.
     pub arguments: &'static [&'static str],
     pub output: Output,
+    pub formulas: Formulas,
 }
 
 /// The options every vector function has.
@@ -57,9 +60,8 @@ impl Input<'_, '_> {
 }
 
 impl Vector {
-    /// One call: floats and ints are computed here, and so are NumPy's own arrays of one shape; anything else, and what is
-    /// refused, goes to NumPy.
-    pub fn call<'py, K: Kernel<N, f64> + Kernel<N, f32>, const N: usize>(
+    /// One call: floats and ints are computed here, anything else goes through NumPy's arrays.
+    pub fn call<'py, K: Kernel<N, f64>, const N: usize>(
         &self,
         py: Python<'py>,
         inputs: [Input<'_, 'py>; N],
@@ -68,23 +70,34 @@ impl Vector {
         if options.are_none() {
             let plain = inputs.map(|input| input.plain());
             if plain.iter().all(Option::is_some) {
-                let plain: [f64; N] = plain.map(Option::unwrap_or_default);
-                let result = K::evaluate(plain).map_err(|error| error.into().raise(py))?;
+                let result = K::evaluate(plain.map(Option::unwrap_or_default))
+                    .map_err(|refusal| Failure::from(refusal).raise(py))?;
                 return match self.output {
                     Output::Number => Ok(PyFloat::new(py, result).into_any()),
                     Output::Truth => (result != 0.0).into_bound_py_any(py),
                 };
             }
         }
-        if let Some(done) = arrays::<K, N>(py, self.output, &inputs, &options)? {
+        self.call_arrays(py, &inputs, options)
+    }
+
+    /// What is no plain number: NumPy's own arrays of one shape are computed here; anything else, and what is refused, goes to
+    /// NumPy.
+    pub fn call_arrays<'py>(
+        &self,
+        py: Python<'py>,
+        inputs: &[Input<'_, 'py>],
+        options: Options<'_, 'py>,
+    ) -> PyResult<Bound<'py, PyAny>> {
+        if let Some(done) = arrays(py, self, inputs, &options)? {
             return Ok(done);
         }
         static CALL: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
-        let inputs = inputs.map(|input| match input {
-            Input::Given(value) => Ok(value.clone()),
+        let inputs = inputs.iter().map(|input| match input {
+            Input::Given(value) => Ok((*value).clone()),
             Input::Code(code) => code.into_bound_py_any(py),
         });
-        let inputs = pyo3::types::PyTuple::new(py, inputs.into_iter().collect::<PyResult<Vec<_>>>()?)?;
+        let inputs = pyo3::types::PyTuple::new(py, inputs.collect::<PyResult<Vec<_>>>()?)?;
         let names = pyo3::types::PyTuple::new(py, self.arguments)?;
         CALL.import(py, "reckohm._array_call", "call")?.call1((
             self.name,
@@ -98,16 +111,14 @@ impl Vector {
     }
 
     /// Adds the two ufuncs of the formula to the compiled module, under whose name they pickle.
-    pub fn add<K: Kernel<N, f64> + Kernel<N, f32>, const N: usize>(
-        &self,
-        module: &Bound<'_, PyModule>,
-    ) -> PyResult<()> {
+    pub fn add(&self, module: &Bound<'_, PyModule>) -> PyResult<()> {
+        let Formulas { single, double } = self.formulas;
         for (suffix, refused, output) in [("", Refused::Raise, self.output), ("_or_nan", Refused::Nan, Output::Number)]
         {
             let name = format!("_{}{suffix}", self.name);
-            let ufunc = ufunc::new::<N>(module.py(), &name, output)?;
-            ufunc::add_loop::<K, f32, N>(&ufunc, refused, output)?;
-            ufunc::add_loop::<K, f64, N>(&ufunc, refused, output)?;
+            let ufunc = ufunc::new(module.py(), &name, double.inputs, output)?;
+            ufunc::add_loop(&ufunc, single, refused, output)?;
+            ufunc::add_loop(&ufunc, double, refused, output)?;
             module.setattr(name.as_str(), ufunc)?;
         }
         Ok(())
@@ -140,13 +151,14 @@ macro_rules! vector_functions {
                 name: $ufunc,
                 arguments: &[$(stringify!($given),)+ $(stringify!($code))?],
                 output: $crate::ufunc::Output::$output,
+                formulas: $crate::formula::Formulas::of::<$kernel, _>(),
             };
         })+
 
         /// Adds the functions to their module and the ufuncs behind them to the compiled one.
         fn add_functions(compiled: &Bound<'_, PyModule>, module: &Bound<'_, PyModule>) -> PyResult<()> {
             $(module.add_function(wrap_pyfunction!($name, module)?)?;
-            $kernel::VECTOR.add::<$kernel, _>(compiled)?;)+
+            $kernel::VECTOR.add(compiled)?;)+
             Ok(())
         }
     };

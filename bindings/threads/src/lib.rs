@@ -97,15 +97,18 @@ pub fn in_parts<O: Cut>(count: usize, least: usize, out: O, work: impl Fn(Range<
         (start, rest) = (end, more);
     }
     // Each share is taken once: by a thread of its own, or by the caller's, which goes on to those that no thread has begun.
-    let take = |share: &Mutex<Option<(Range<usize>, O)>>| {
-        let taken = share.lock().unwrap_or_else(PoisonError::into_inner).take();
+    on_threads(parts, &|share| {
+        let taken = shares.get(share).and_then(|share| share.lock().unwrap_or_else(PoisonError::into_inner).take());
         taken.map_or(0, |(elements, out)| work(elements, out))
-    };
-    let take = &take;
+    })
+}
+
+/// Takes each of so many shares, and gives the sum of what they give. Not generic: what starts threads is compiled once.
+fn on_threads(shares: usize, take: &(dyn Fn(usize) -> usize + Sync)) -> usize {
     thread::scope(|scope| {
         let spawn = |share| thread::Builder::new().spawn_scoped(scope, move || take(share)).ok();
-        let threads: Vec<_> = shares.iter().skip(1).filter_map(spawn).collect();
-        let own = shares.iter().map(take).sum::<usize>();
+        let threads: Vec<_> = (1..shares).filter_map(spawn).collect();
+        let own = (0..shares).map(take).sum::<usize>();
         threads.into_iter().fold(own, |sum, thread| match thread.join() {
             Ok(of_share) => sum + of_share,
             Err(panic) => std::panic::resume_unwind(panic),

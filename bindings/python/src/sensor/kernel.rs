@@ -6,7 +6,8 @@ use core::marker::PhantomData;
 use reckohm::sensor::{Model, SensorError, Thermometer};
 use reckohm::verdict::Column;
 
-use crate::ufunc::{Kernel, Output, Real, by_itself, each_takes};
+use crate::formula::{Formulas, Kernel, Real, Refusal};
+use crate::ufunc::Output;
 use crate::vector::Vector;
 
 /// From so many elements on a second thread is worth it.
@@ -86,26 +87,21 @@ conversions! {
 pub struct By<C, F>(PhantomData<(C, F)>);
 
 impl<C: Conversion, F: Named, R: Real> Kernel<8, R> for By<C, F> {
-    type Error = SensorError;
     const LEAST_A_THREAD: usize = LEAST_A_THREAD;
 
-    fn evaluate(inputs: [R; 8]) -> Result<R, SensorError> {
+    fn evaluate(inputs: [R; 8]) -> Result<R, Refusal> {
         let [x, ..] = inputs;
-        C::one(&model::<F, R>(inputs)?, x)
+        Ok(C::one(&model::<F, R>(inputs)?, x)?)
     }
 
-    fn fill(inputs: [Column<'_, R>; 8], out: &mut [R], valid: &mut [bool]) -> usize {
-        match one_model::<F, R>(inputs) {
-            Some((x, model)) => C::each(&model, x, out, valid).unwrap_or(out.len()),
-            None => by_itself::<Self, R, 8>(inputs, out, valid),
-        }
+    fn fill(inputs: [Column<'_, R>; 8], out: &mut [R], valid: &mut [bool]) -> Option<usize> {
+        let (x, model) = one_model::<F, R>(inputs)?;
+        C::each(&model, x, out, valid).ok()
     }
 
-    fn takes(inputs: [Column<'_, R>; 8], count: usize) -> bool {
-        match one_model::<F, R>(inputs) {
-            Some((x, model)) => C::check(&model, x).is_ok(),
-            None => each_takes::<Self, R, 8>(inputs, count),
-        }
+    fn takes(inputs: [Column<'_, R>; 8], _: usize) -> Option<bool> {
+        let (x, model) = one_model::<F, R>(inputs)?;
+        Some(C::check(&model, x).is_ok())
     }
 }
 
@@ -129,16 +125,19 @@ macro_rules! named {
                     name: $resistance,
                     arguments: &["temperature_c", $($parameter,)+ "domain_c[0]", "domain_c[1]"],
                     output: Output::Number,
+                    formulas: Formulas::of::<By<Resistance, $formula>, 8>(),
                 },
                 slope: Vector {
                     name: $slope,
                     arguments: &["temperature_c", $($parameter,)+ "domain_c[0]", "domain_c[1]"],
                     output: Output::Number,
+                    formulas: Formulas::of::<By<Slope, $formula>, 8>(),
                 },
                 temperature_c: Vector {
                     name: $temperature,
                     arguments: &["resistance_ohm", $($parameter,)+ "domain_c[0]", "domain_c[1]"],
                     output: Output::Number,
+                    formulas: Formulas::of::<By<Temperature, $formula>, 8>(),
                 },
             };
         }

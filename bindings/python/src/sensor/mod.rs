@@ -2,7 +2,7 @@
 
 mod kernel;
 
-use kernel::{By, Conversion, Named, Resistance, Slope, Temperature};
+use kernel::{Conversion, Named, Resistance, Slope, Temperature};
 use pyo3::prelude::*;
 use pyo3::types::{PyDict, PyFloat, PySet, PyTuple};
 use reckohm::sensor::{BValueFormula, BValueThermistor, Model, SensorError, SteinhartHart, SteinhartHartFormula};
@@ -436,7 +436,7 @@ fn ask<'py, C: Conversion, F: Named>(
     }
     let ([a, b, c, d, e], [lower, upper]) = (model.parameters(), model.domain());
     let [a, b, c, d, e, lower, upper] = [a, b, c, d, e, lower, upper].map(Input::Code);
-    C::vector::<F>().call::<By<C, F>, 8>(given.py(), [input, a, b, c, d, e, lower, upper], options)
+    C::vector::<F>().call_arrays(given.py(), &[input, a, b, c, d, e, lower, upper], options)
 }
 
 /// An estimate through the model; options are for numbers.
@@ -456,9 +456,9 @@ fn of_estimate<'py>(
 /// Fills the module, and the compiled one with the ufuncs.
 pub fn fill(compiled: &Bound<'_, PyModule>, module: &Bound<'_, PyModule>) -> PyResult<()> {
     fn add<F: Named>(compiled: &Bound<'_, PyModule>) -> PyResult<()> {
-        Resistance::vector::<F>().add::<By<Resistance, F>, 8>(compiled)?;
-        Slope::vector::<F>().add::<By<Slope, F>, 8>(compiled)?;
-        Temperature::vector::<F>().add::<By<Temperature, F>, 8>(compiled)
+        Resistance::vector::<F>().add(compiled)?;
+        Slope::vector::<F>().add(compiled)?;
+        Temperature::vector::<F>().add(compiled)
     }
     add::<BValueFormula>(compiled)?;
     add::<SteinhartHartFormula>(compiled)?;

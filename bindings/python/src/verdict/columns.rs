@@ -7,8 +7,8 @@ use reckohm_threads::in_parts;
 use super::limits::Limits;
 use super::rule::Rule;
 use crate::errors::Failure;
+use crate::formula::Real;
 use crate::slices::Array;
-use crate::ufunc::Real;
 use crate::values::wrong_type;
 
 /// From so many elements on a second thread is worth it.

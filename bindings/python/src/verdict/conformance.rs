@@ -7,36 +7,32 @@ use reckohm::verdict::Column;
 
 use super::judge::{All, all_of, refused};
 use super::limits::Limits;
-use crate::ufunc::{Kernel, Output, Real, by_itself, each_takes};
+use crate::formula::{Formulas, Kernel, Real, Refusal};
+use crate::ufunc::Output;
 use crate::uncertainty::Estimate;
 use crate::values::input_type_error;
 use crate::vector::{Input, Options, Vector};
 
-pub(super) struct ConformanceProbability;
+struct ConformanceProbability;
 
 impl<R: Real> Kernel<6, R> for ConformanceProbability {
-    type Error = core::VerdictError;
     const LEAST_A_THREAD: usize = 1 << 13;
 
-    fn evaluate([value, u, dof, rectangular, lower, upper]: [R; 6]) -> Result<R, core::VerdictError> {
-        let estimate = reckohm::uncertainty::Estimate::new(value, u, dof)?.with_rectangular(rectangular)?;
-        Ok(core::conformance_probability(&estimate, &core::Limits::new(lower, upper)?))
+    fn evaluate([value, u, dof, rectangular, lower, upper]: [R; 6]) -> Result<R, Refusal> {
+        let estimate = reckohm::uncertainty::Estimate::new(value, u, dof)
+            .and_then(|estimate| estimate.with_rectangular(rectangular))
+            .map_err(core::VerdictError::from)?;
+        let limits = core::Limits::new(lower, upper).map_err(core::VerdictError::from)?;
+        Ok(core::conformance_probability(&estimate, &limits))
     }
 
-    fn fill(inputs: [Column<'_, R>; 6], out: &mut [R], valid: &mut [bool]) -> usize {
-        match measured(inputs) {
-            Some((measured, limits)) => {
-                measured.conformance_probability_into_valid(&limits, out, valid).unwrap_or(out.len())
-            }
-            None => by_itself::<Self, R, 6>(inputs, out, valid),
-        }
+    fn fill(inputs: [Column<'_, R>; 6], out: &mut [R], valid: &mut [bool]) -> Option<usize> {
+        let (measured, limits) = measured(inputs)?;
+        measured.conformance_probability_into_valid(&limits, out, valid).ok()
     }
 
-    fn takes(inputs: [Column<'_, R>; 6], count: usize) -> bool {
-        match measured(inputs) {
-            Some((measured, _)) => measured.check(count).is_ok(),
-            None => each_takes::<Self, R, 6>(inputs, count),
-        }
+    fn takes(inputs: [Column<'_, R>; 6], count: usize) -> Option<bool> {
+        Some(measured(inputs)?.0.check(count).is_ok())
     }
 }
 
@@ -50,6 +46,7 @@ pub(super) const CONFORMANCE: Vector = Vector {
     name: "verdict_conformance_probability",
     arguments: &["estimate", "u", "dof", "rectangular", "lower", "upper"],
     output: Output::Number,
+    formulas: Formulas::of::<ConformanceProbability, 6>(),
 };
 
 /// The probability that the true value lies within limits, from the measurement alone, without a prior (JCGM 106, 7).
