@@ -1,6 +1,6 @@
 //! Prepared spans: the readings, refusals and half-widths of the spans that they come from, in either precision.
 
-use reckohm::meter::{Clause, Marks, Meter, MeterError, PreparedSpan, Span, Unread};
+use reckohm::meter::{Clause, Marks, Meter, MeterError, PreparedParts, PreparedSpan, Span, Unread};
 use reckohm::number::{Kind, Real};
 use reckohm_tests::random::Random;
 
@@ -99,27 +99,35 @@ fn what_is_not_one_rounding_is_not_prepared() {
     assert_eq!(
         error.to_string(),
         "preparing a span: a full scale of 200000000 ohm with a step of 1 ohm given, values that are one rounding of whole \
-         numbers allowed: 16777216 last places of 1e-10 to 1e10 ohm in float, 9007199254740992 of 1e-22 to 1e22 ohm in \
+         numbers allowed: up to 16777216 of the step's last place, which is at most 1e10 ohm, in float, and any span in \
          double; read on the span itself, or prepare it in double"
     );
     let clause = Clause::new(0.01, 2.0).unwrap();
     let in_double = |full_scale, step, unit| Span::new("fine", full_scale, step, unit, Marks::OL, clause).unwrap();
     assert!(in_double(2.0e8, 1.0, 1.0).prepared(None).is_ok());
-    assert!(in_double(1.0e15, 1.0e9, 1.0e-3).prepared(None).is_err(), "a display of 1e18 places");
+    let coarse = in_double(1.0e15, 1.0e9, 1.0e-3).prepared(None).unwrap();
+    assert_eq!(coarse.read(b"3000000000000").unwrap().counts(), 3);
+    assert!(coarse.read(b"3000000000001").is_err());
 }
 
 #[test]
 fn numbers_of_no_span_are_not_restored() {
     let parts = Meter::example_hand_held().spans()[2].prepared(None).unwrap().parts();
     for broken in [
-        reckohm::meter::PreparedParts { step_digits: 0, ..parts },
-        reckohm::meter::PreparedParts { step_digits: 3, ..parts },
-        reckohm::meter::PreparedParts { marks: 16, ..parts },
-        reckohm::meter::PreparedParts { step_power: -128, ..parts },
-        reckohm::meter::PreparedParts { unit_power: -100, ..parts },
+        PreparedParts { step_digits: 0, ..parts },
+        PreparedParts { step_digits: 3, ..parts },
+        PreparedParts { marks: 16, ..parts },
+        PreparedParts { step_power: -128, ..parts },
     ] {
         assert_eq!(PreparedSpan::restored(broken), None);
     }
+    let clause = Clause::new(0.01_f32, 2.0).unwrap();
+    let parts = Span::new("float", 2.0e4_f32, 10.0, 1.0e3, Marks::OL, clause).unwrap().prepared(None).unwrap().parts();
+    assert_eq!(
+        PreparedSpan::restored(PreparedParts { counts: 1 << 24, ..parts }).map(|span| span.parts().counts),
+        Some(1 << 24)
+    );
+    assert_eq!(PreparedSpan::restored(PreparedParts { counts: (1 << 24) + 1, ..parts }), None);
 }
 
 #[test]

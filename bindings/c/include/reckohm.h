@@ -2950,7 +2950,7 @@ rko_status rko_preferred_series(const char *name, size_t length, uint32_t *serie
  Written: `prepared`.
  Statuses: those of `rko_span_check`; `RKO_MISSING_ARGUMENT` outside the band without a temperature coefficient;
  `RKO_CONTRADICTION` where a value shown is not one rounding of whole numbers that the number type holds: in float with
- more than 2^24 last places, or with last places below 1e-10 or above 1e10 ohm; in double from 2^53 and 1e-22 to 1e22.
+ a full scale of more than 2^24 times the power of ten of the step, or with a step above 1e10 ohm; in double never.
  */
 rko_status rko_span_prepare(const struct rko_span *span,
                             const double *meter_temperature_c,

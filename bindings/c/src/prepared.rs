@@ -76,6 +76,7 @@ macro_rules! of_the_core {
                 }
             }
 
+            #[inline(always)]
             fn restored(self) -> Outcome<PreparedSpan<$real>> {
                 let parts = PreparedParts {
                     fraction_of_reading: self.fraction_of_reading,
@@ -109,7 +110,7 @@ twins! {
     /// Written: `prepared`.
     /// Statuses: those of `rko_span_check`; `RKO_MISSING_ARGUMENT` outside the band without a temperature coefficient;
     /// `RKO_CONTRADICTION` where a value shown is not one rounding of whole numbers that the number type holds: in float with
-    /// more than 2^24 last places, or with last places below 1e-10 or above 1e10 ohm; in double from 2^53 and 1e-22 to 1e22.
+    /// a full scale of more than 2^24 times the power of ten of the step, or with a step above 1e10 ohm; in double never.
     fn rko_span_prepare = rko_span_prepare_f32(
         span: *const rko_span,
         meter_temperature_c: *const f64,

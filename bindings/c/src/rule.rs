@@ -28,6 +28,7 @@ twin_structs! {
 macro_rules! of_the_core {
     ($($real:ident: $rule:ident;)+) => {$(
         impl $rule {
+            #[inline(always)]
             pub(crate) fn to_core(self, argument: u16) -> Outcome<Rule<$real>> {
                 let $rule { risk, kind, reserved } = self;
                 if reserved != 0 {

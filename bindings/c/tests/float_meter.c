@@ -143,7 +143,7 @@ static void prepared_spans(void) {
     REFUSED(RKO_NULL_POINTER, p, rko_span_prepare_f32(NULL, NULL, &p, &detail));
     CHECK(new_span("fine", 2e8f, 1.0f, 1.0f, &fine) == RKO_OK);
     REFUSED(RKO_CONTRADICTION, p, rko_span_prepare_f32(&fine, NULL, &p, &detail));
-    prepared.unit_power = -100;
+    prepared.step_power = -100;
     REFUSED(RKO_CORRUPT_MEMORY, r, rko_prepared_span_read_f32(&prepared, "4.88", 4, &r, &detail));
 }
 

@@ -115,15 +115,16 @@ fn lists() -> String {
     }
     text.push_str("\n/*\n * Ranges: the `row` of a detail, what it is of, what is allowed, and the source.\n *\n");
     for row in RANGES {
-        let _ = writeln!(text, " * {:>4}  {}: {} ({})", row.number, row.name, allowed(row), row.source);
+        let words = row.words();
+        let _ = writeln!(text, " * {:>4}  {}: {} ({})", row.number, words.name, allowed(row, words.unit), words.source);
     }
     text.push_str(" */\n");
     text
 }
 
 /// What a range allows, in the usual notation: a round bracket leaves the end out.
-fn allowed(row: &RangeRow) -> String {
-    let unit = if row.unit.is_empty() { String::new() } else { format!(" {}", row.unit) };
+fn allowed(row: &RangeRow, unit: &str) -> String {
+    let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
     if row.lower <= f64::MIN && row.upper >= f64::MAX && row.upper.is_finite() {
         return format!("any finite number{unit}");
     }

@@ -49,9 +49,8 @@ impl<R: Real> Span<R> {
     fn reading_of(&self, shown: Said) -> Reading<R> {
         match shown {
             Said::Over { negative } => Reading::beyond(self.full_scale_ohm(), negative),
-            Said::Value { places, counts, negative } => {
-                let value = Decimal::new(places as i64, self.grid().place_power());
-                Reading::of_value(value.to_real(), counts, negative)
+            Said::Value { counts, negative } => {
+                Reading::of_value(self.at_counts(i64::from(counts)).to_real(), counts, negative)
             }
         }
     }

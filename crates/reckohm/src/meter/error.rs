@@ -92,8 +92,8 @@ pub enum MeterError {
     /// A span whose values are not one rounding of whole numbers in this precision.
     #[error(
         "preparing a span: a full scale of {} ohm with a step of {} ohm given, values that are one rounding of whole numbers \
-         allowed: 16777216 last places of 1e-10 to 1e10 ohm in float, 9007199254740992 of 1e-22 to 1e22 ohm in double; read \
-         on the span itself, or prepare it in double",
+         allowed: up to 16777216 of the step's last place, which is at most 1e10 ohm, in float, and any span in double; read on \
+         the span itself, or prepare it in double",
         Readable(*full_scale_ohm),
         Readable(*resolution_ohm)
     )]

@@ -1,8 +1,6 @@
 //! What a span's display can show, in whole numbers: which text is which reading, and in what way any other is none.
 //!
-//! All of it is small arithmetic on whole numbers, so that firmware can afford it. The unit of count is a *place*: that of the
-//! last digit shown in the display's unit. A display of kilohm with a step of 10 ohm has places of 10 ohm, one of ohm with
-//! the same step has places of 1 ohm and steps of 10 of them.
+//! All of it is small arithmetic on whole numbers, so that firmware can afford it: a value is a number of steps.
 
 use super::marks::Marks;
 use super::typed::{Typed, over_range_mark, without_blanks};
@@ -27,11 +25,11 @@ pub(super) struct Grid {
     pub(super) marks: Marks,
 }
 
-/// What a text says, in places of the grid.
+/// What a text says on a grid.
 #[derive(Clone, Copy)]
 pub(super) enum Said {
-    /// A value of so many places, which is so many steps.
-    Value { places: u64, counts: u32, negative: bool },
+    /// A value of so many steps.
+    Value { counts: u32, negative: bool },
     /// An over-range mark, with a minus in front or without.
     Over { negative: bool },
 }
@@ -52,12 +50,6 @@ impl Grid {
         Decimal::new(self.step_digits as i64, self.step_power as i32)
     }
 
-    /// The power of ten of a place in ohm.
-    pub(super) const fn place_power(&self) -> i32 {
-        let (step, unit) = (self.step_power as i32, self.unit as i32);
-        if step < unit { step } else { unit }
-    }
-
     /// How many digits the display shows behind the point in a unit of 10^`unit` ohm.
     pub(super) const fn decimals_in(&self, unit: i32) -> i32 {
         let decimals = unit.wrapping_sub(self.step_power as i32);
@@ -67,18 +59,6 @@ impl Grid {
     /// How many digits stand in front of the point at most, in a unit of 10^`unit` ohm.
     fn whole_digits_in(&self, unit: i32) -> i32 {
         i32::from(self.leading).wrapping_sub(unit).wrapping_add(1).max(1)
-    }
-
-    /// How many places a step is.
-    const fn step_places(&self) -> u64 {
-        let coarser = (self.step_power as i32).wrapping_sub(self.unit as i32);
-        let digits = self.step_digits as u64;
-        if coarser > 0 { digits.wrapping_mul(10_u64.wrapping_pow(coarser as u32)) } else { digits }
-    }
-
-    /// The full scale in places.
-    pub(super) const fn full_scale_places(&self) -> u64 {
-        (self.counts as u64).wrapping_mul(self.step_places())
     }
 
     /// What a text says on this span.
@@ -102,18 +82,17 @@ impl Grid {
     fn fit(&self, typed: &Typed) -> Result<Said, Unread> {
         let unit = typed.unit.unwrap_or(i32::from(self.unit));
         let decimals = self.decimals_in(unit);
-        let step = self.step_places();
         if typed.is_lone_one() && self.marks.contains(Marks::ONE_ALONE) {
-            // Where it is off the grid it cannot be a value.
-            return if decimals > 0 || step > 1 {
-                Ok(Said::Over { negative: typed.negative })
-            } else {
+            // Where it is not one step it cannot be a value.
+            return if self.step_digits == 1 && self.step_power == self.unit {
                 Err(Unread::at(Kind::AmbiguousText, typed.at))
+            } else {
+                Ok(Said::Over { negative: typed.negative })
             };
         }
         let power = unit.wrapping_sub(typed.fraction).wrapping_add(typed.dropped);
-        let (places, whole) = shifted(typed.digits, power.wrapping_sub(self.place_power()));
-        let beyond = places >= self.full_scale_places();
+        let (counts, whole) = self.steps(typed.digits, power.wrapping_sub(i32::from(self.step_power)));
+        let beyond = counts >= u64::from(self.counts);
         // With a letter the digits say how much it is, whatever their form.
         let wrong = if typed.unit.is_some() && beyond {
             Some((Kind::BeyondFullScale, typed.at))
@@ -131,29 +110,44 @@ impl Grid {
         if let Some((kind, at)) = wrong {
             return Err(Unread::at(kind, at));
         }
-        match counted(places, step).filter(|_| whole) {
-            Some(counts) => Ok(Said::Value { places, counts, negative: typed.negative }),
-            None => Err(Unread::at(Kind::OffGrid, typed.at)),
+        if whole {
+            Ok(Said::Value { counts: counts as u32, negative: typed.negative })
+        } else {
+            Err(Unread::at(Kind::OffGrid, typed.at))
+        }
+    }
+
+    /// How many whole steps a number times a power of ten of the step's last digit is, and whether nothing is left over; the
+    /// largest number where there are too many.
+    fn steps(&self, digits: u64, power: i32) -> (u64, bool) {
+        let (mut found, mut whole, mut left) = (digits, true, power);
+        while left > 0 && found > 0 {
+            (found, left) = (found.saturating_mul(10), left.wrapping_sub(1));
+        }
+        while left < 0 && found > 0 {
+            let (tenth, rest) = tenth(found);
+            whole &= rest == 0;
+            (found, left) = (tenth, left.wrapping_add(1));
+        }
+        match self.step_digits {
+            2 => (found >> 1, whole & (found & 1 == 0)),
+            5 => {
+                let (fifth, rest) = tenth(found.saturating_mul(2));
+                (fifth, whole & (rest == 0))
+            }
+            _ => (found, whole),
         }
     }
 }
 
-/// How many steps a number of places is, if it is a whole number of them.
-fn counted(places: u64, step: u64) -> Option<u32> {
-    // Most are one place, and a small processor is spared two long divisions.
-    let counts = if step == 1 { Some(places) } else { places.checked_div(step) };
-    u32::try_from(counts.filter(|counts| counts.wrapping_mul(step) == places)?).ok()
-}
-
-/// A number times a power of ten, cut to a whole number, and whether it was one; the largest where it is too large.
-fn shifted(digits: u64, power: i32) -> (u64, bool) {
-    let (mut found, mut whole, mut left) = (digits, true, power);
-    while left > 0 && found > 0 {
-        (found, left) = (found.saturating_mul(10), left.wrapping_sub(1));
+/// A tenth, cut to a whole number, and what is left over. By pieces of 16 bits, since a small processor has no division of 64
+/// bits, and the function in its place would be a tenth of the code for reading.
+fn tenth(number: u64) -> (u64, u32) {
+    let (mut tenth, mut rest) = (0_u64, 0_u32);
+    for shift in [48_u32, 32, 16, 0] {
+        let piece = rest << 16 | (number >> shift) as u32 & 0xffff;
+        tenth = tenth << 16 | u64::from(piece / 10);
+        rest = piece % 10;
     }
-    while left < 0 && found > 0 {
-        whole &= found % 10 == 0;
-        (found, left) = (found / 10, left.wrapping_add(1));
-    }
-    (found, whole)
+    (tenth, rest)
 }

@@ -62,8 +62,8 @@ impl<R: Real> Span<R> {
     ///
     /// # Errors
     /// Those of [`Clause::widening`](super::Clause::widening); [`MeterError::TooFineToPrepare`] where a value shown is not one
-    /// rounding of whole numbers that this precision holds: no span in double precision that a meter has, and in single
-    /// precision one of more than 2^24 last places, or with a last place below 1e-10 ohm or above 1e10 ohm.
+    /// rounding of whole numbers that this precision holds: no span in double precision, and in single precision one whose full
+    /// scale is more than 2^24 times the power of ten of its step, or whose step is above 1e10 ohm.
     ///
     /// ```
     /// use reckohm::meter::Meter;
@@ -80,7 +80,7 @@ impl<R: Real> Span<R> {
             fixed_ohm: self.fixed_ohm(),
             widening: self.clause().widening(meter_temperature_c)?,
         };
-        if prepared.value_ohm(prepared.grid.full_scale_places()).is_none() {
+        if prepared.value_ohm(prepared.grid.counts).is_none() {
             return Err(MeterError::TooFineToPrepare {
                 full_scale_ohm: self.full_scale_ohm().to_f64(),
                 resolution_ohm: self.step_ohm().to_f64(),
@@ -117,20 +117,22 @@ impl<R: Real> PreparedSpan<R> {
     /// assert_eq!(PreparedSpan::restored(prepared.parts()), Some(prepared));
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
+    #[inline(always)]
     pub fn restored(parts: PreparedParts<R>) -> Option<PreparedSpan<R>> {
         let marks = Marks::from_bits(parts.marks).ok()?;
         let PreparedParts { counts, step_digits, step_power, unit_power: unit, leading_power: leading, .. } = parts;
         let PreparedParts { full_scale_ohm, fraction_of_reading, fixed_ohm, widening, .. } = parts;
         let grid = Grid { counts, step_digits, step_power, unit, leading, marks };
         let prepared = PreparedSpan { grid, full_scale_ohm, fraction_of_reading, fixed_ohm, widening };
-        let sound = matches!(step_digits, 1 | 2 | 5) && prepared.value_ohm(grid.full_scale_places()).is_some();
+        let sound = matches!(step_digits, 1 | 2 | 5) && prepared.value_ohm(counts).is_some();
         sound.then_some(prepared)
     }
 
-    /// So many places in ohm, rounded once.
+    /// So many steps in ohm, rounded once.
     #[inline(always)]
-    fn value_ohm(&self, places: u64) -> Option<R> {
-        R::by_one_operation(places, self.grid.place_power())
+    fn value_ohm(&self, counts: u32) -> Option<R> {
+        let step = self.grid.step();
+        R::by_one_operation(u64::from(counts).wrapping_mul(step.digits.unsigned_abs()), step.exponent)
     }
 
     /// The reading that a display text means: that of [`Span::read`].
@@ -140,9 +142,9 @@ impl<R: Real> PreparedSpan<R> {
     pub fn read(&self, text: &[u8]) -> Result<Reading<R>, Unread> {
         Ok(match self.grid.read(text)? {
             Said::Over { negative } => Reading::beyond(self.full_scale_ohm, negative),
-            Said::Value { places, counts, negative } => {
-                // There always is a value: a smaller number of places than the full scale's, with the same power.
-                Reading::of_value(self.value_ohm(places).unwrap_or(self.full_scale_ohm), counts, negative)
+            Said::Value { counts, negative } => {
+                // There always is a value: a smaller number of steps than the full scale's.
+                Reading::of_value(self.value_ohm(counts).unwrap_or(self.full_scale_ohm), counts, negative)
             }
         })
     }

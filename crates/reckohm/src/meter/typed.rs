@@ -124,19 +124,28 @@ pub(super) fn without_blanks(text: &[u8]) -> (&[u8], usize) {
     }
     (body, start)
 }
+
 /// The over-range mark that a text without surrounding blanks is, if it is one that no number looks like, and its sign.
 pub(super) fn over_range_mark(body: &[u8]) -> Option<(Marks, bool)> {
-    let solid = || body.iter().copied().filter(|byte| !matches!(byte, b'.' | b',') && !is_blank(*byte));
-    let points = body.iter().filter(|byte| matches!(byte, b'.' | b',')).count();
-    let mut solid_rest = solid();
-    match solid().count() {
-        0 if points <= 1 => return Some((Marks::BLANK, false)),
-        2.. if solid_rest.all(|byte| byte == b'-') => return Some((Marks::DASHES, false)),
-        _ => {}
+    let sign = body.first().copied().filter(|byte| matches!(byte, b'-' | b'+'));
+    // The last two bytes behind the sign that are neither points nor blanks, and how many there are.
+    let (mut letters, mut behind_sign) = ([0; 2], 0_usize);
+    let (mut points, mut dashes) = (0_usize, true);
+    for byte in body.get(usize::from(sign.is_some())..).unwrap_or_default() {
+        if matches!(byte, b'.' | b',') {
+            points = points.wrapping_add(1);
+        } else if !is_blank(*byte) {
+            letters = [letters[1], *byte];
+            behind_sign = behind_sign.wrapping_add(1);
+            dashes &= *byte == b'-';
+        }
     }
-    let signed = body.first().is_some_and(|byte| matches!(byte, b'-' | b'+'));
-    let mut letters = solid().skip(usize::from(signed));
-    let (o, l, end) = (letters.next(), letters.next(), letters.next());
-    let is_ol = matches!(o, Some(b'O' | b'o' | b'0')) && matches!(l, Some(b'L' | b'l')) && end.is_none();
-    (is_ol && points <= 1).then_some((Marks::OL, body.first() == Some(&b'-')))
+    let minus = sign == Some(b'-');
+    match (sign, behind_sign) {
+        (None, 0) if points <= 1 => Some((Marks::BLANK, false)),
+        (None, 2..) if dashes => Some((Marks::DASHES, false)),
+        (Some(b'-'), 1..) if dashes => Some((Marks::DASHES, false)),
+        (_, 2) if points <= 1 && matches!(letters, [b'O' | b'o' | b'0', b'L' | b'l']) => Some((Marks::OL, minus)),
+        _ => None,
+    }
 }

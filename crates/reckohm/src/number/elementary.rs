@@ -22,6 +22,8 @@
 
 use core::f64::consts::LOG2_E;
 
+use super::polynomial::polynomial;
+
 /// ln 2 in two parts; the first has 42 bits.
 const LN_2_UPPER: f64 = 0.693_147_180_559_890_3;
 const LN_2_LOWER: f64 = 5.497_923_018_708_371e-14;
@@ -90,10 +92,7 @@ macro_rules! elementary {
 
             let s = f / (2.0 + f);
             let z = s * s;
-            let mut series = 0.0;
-            for coefficient in $artanh.iter().rev() {
-                series = series * z + coefficient;
-            }
+            let series = polynomial(&$artanh, z);
             let half_square = 0.5 * f * f;
             // 2·artanh(s) = f − (f²/2 − s·(f²/2 + s²·series)), small parts first.
             let result = k * $upper - ((half_square - (s * (half_square + z * series) + k * $lower)) - f);
@@ -129,10 +128,7 @@ macro_rules! elementary {
             let upper = inside - k * $upper;
             let lower = k * $lower;
             let r = upper - lower;
-            let mut series = 0.0;
-            for coefficient in $exponential.iter().rev() {
-                series = series * r + coefficient;
-            }
+            let series = polynomial(&$exponential, r);
             let lead = 1.0 + upper;
             let lost = upper - (lead - 1.0);
             let power = lead + (lost + (r * r * series - lower));

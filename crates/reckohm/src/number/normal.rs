@@ -14,6 +14,7 @@
 //! `tests/oracles/normal_series.py`.
 //! Source: Abramowitz and Stegun, Handbook of Mathematical Functions, 26.2 and 7.2.
 
+use super::polynomial::{polynomial, polynomial_at_each};
 use super::scalar::{Real, by_type};
 
 /// What the formulas here know of a type of number.
@@ -72,32 +73,14 @@ impl<R: Real> Place<R> {
     /// Q/φ.
     #[inline(always)]
     fn ratio(self) -> R {
-        series(R::RATIO, self.t) * self.fall
+        polynomial(R::RATIO, self.t) * self.fall
     }
 
     /// ∫∫Q/φ.
     #[inline(always)]
     fn second(self) -> R {
-        series(R::SECOND, self.t) * (self.fall * self.fall) * self.fall
+        polynomial(R::SECOND, self.t) * (self.fall * self.fall) * self.fall
     }
-}
-
-/// A polynomial, its constant first.
-#[inline(always)]
-fn series<R: Real>(coefficients: &'static [R], x: R) -> R {
-    coefficients.iter().rev().fold(R::ZERO, |sum, coefficient| sum * x + *coefficient)
-}
-
-/// The same polynomial at several places, term by term in turn: each waits for its own last term only, which takes less than
-/// a quarter of the time for four.
-#[inline(always)]
-fn series_at_each<R: Real, const N: usize>(coefficients: &'static [R], x: [R; N]) -> [R; N] {
-    coefficients.iter().rev().fold([R::ZERO; N], |mut sums, coefficient| {
-        for (sum, x) in sums.iter_mut().zip(x) {
-            *sum = *sum * x + *coefficient;
-        }
-        sums
-    })
 }
 
 /// Mills' ratio Q/φ at z ≥ 0.
@@ -124,7 +107,7 @@ pub(crate) fn below<R: Real>(z: R) -> R {
 pub(crate) fn first_integral<R: Real, const N: usize>(z: [R; N]) -> [R; N] {
     let z = z.map(|z| z.smaller(R::FARTHEST));
     let places = z.map(Place::at);
-    let mut results = series_at_each(R::FIRST, places.map(|place| place.t));
+    let mut results = polynomial_at_each(R::FIRST, places.map(|place| place.t));
     for ((result, z), Place { fall, .. }) in results.iter_mut().zip(z).zip(places) {
         *result = density(z) * (*result * (fall * fall));
     }
@@ -203,7 +186,7 @@ impl<R: Real> Distance<R> {
         let q = R::lit(0.5) - tail;
         let x = R::lit(0.16) - q * q;
         let [top, bottom] = R::NEAR;
-        Distance { most: q + q, top: q * series(top, x), bottom: series(bottom, x) }
+        Distance { most: q + q, top: q * polynomial(top, x), bottom: polynomial(bottom, x) }
     }
 
     /// Both subtractions from r are exact, and the addition again: r is 2.1 or more.
@@ -212,7 +195,7 @@ impl<R: Real> Distance<R> {
         let r = (R::lit(-2.0) * tail.natural_log()).square_root();
         let x = r - R::lit(2.0);
         let [top, bottom] = R::FAR;
-        Distance { most: x + R::ONE, top: series(top, x), bottom: series(bottom, x) }
+        Distance { most: x + R::ONE, top: polynomial(top, x), bottom: polynomial(bottom, x) }
     }
 
     #[inline(always)]

@@ -6,15 +6,12 @@ use super::kind::{Detail, Kind};
 use super::readable::Readable;
 use super::scalar::Real;
 
-/// One legal range.
+/// One legal range: its numbers.
 #[derive(Debug, PartialEq)]
+#[non_exhaustive]
 pub struct RangeRow {
     /// Its number, never used again for another range.
     pub number: u16,
-    /// What the number is, in words of the trade, as the message begins.
-    pub name: &'static str,
-    /// Its unit, empty for a pure number.
-    pub unit: &'static str,
     /// Lower end.
     pub lower: f64,
     /// Upper end; infinite only where an infinite value is meant.
@@ -23,6 +20,16 @@ pub struct RangeRow {
     pub lower_open: bool,
     /// Whether the upper end itself is left out.
     pub upper_open: bool,
+}
+
+/// What a range is called. It stands apart from the numbers, so that firmware which prints no sentence holds no words.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub struct RangeWords {
+    /// What the number is, in words of the trade, as the message begins.
+    pub name: &'static str,
+    /// Its unit, empty for a pure number.
+    pub unit: &'static str,
     /// Where the range comes from.
     pub source: &'static str,
     /// What to do about a number outside.
@@ -58,6 +65,18 @@ impl RangeRow {
     /// ```
     pub fn from_number(number: u16) -> Option<&'static RangeRow> {
         RANGES.iter().copied().find(|row| row.number == number)
+    }
+
+    /// What it is called.
+    ///
+    /// ```
+    /// use reckohm::number::PROBABILITY;
+    /// assert_eq!(PROBABILITY.words().name, "probability");
+    /// ```
+    pub fn words(&self) -> RangeWords {
+        let of_this = RANGES.iter().zip(WORDS).find(|(row, _)| row.number == self.number);
+        // Rows stand in this file alone, each with its words.
+        of_this.map_or(RangeWords { name: "", unit: "", source: "", hint: "" }, |(_, words)| *words)
     }
 }
 
@@ -113,7 +132,8 @@ impl OutOfRange {
 
 impl fmt::Display for OutOfRange {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let RangeRow { name, unit, lower, upper, lower_open, upper_open, source, hint, .. } = self.row;
+        let RangeWords { name, unit, source, hint } = self.row.words();
+        let RangeRow { lower, upper, lower_open, upper_open, .. } = self.row;
         let gap = if unit.is_empty() { "" } else { " " };
         let (lower, upper) = (Readable(*lower), Readable(*upper));
         write!(f, "{name}: {}{gap}{unit} given, ", Readable(self.given))?;
@@ -137,12 +157,13 @@ macro_rules! ranges {
         $open:tt $lower:expr, $upper:expr; $close:tt, $source:literal, $hint:literal;)+) => {
         $($(#[doc = $doc])+
         pub static $name: RangeRow = RangeRow {
-            number: $number, name: $words, unit: $unit, lower: $lower, upper: $upper,
+            number: $number, lower: $lower, upper: $upper,
             lower_open: ranges!(@open $open), upper_open: ranges!(@open $close),
-            source: $source, hint: $hint,
         };)+
         /// Every range, in the order of its number.
         pub static RANGES: &[&RangeRow] = &[$(&$name),+];
+        /// The words of each, in the same order.
+        static WORDS: &[RangeWords] = &[$(RangeWords { name: $words, unit: $unit, source: $source, hint: $hint }),+];
     };
     (@open open) => { true };
     (@open closed) => { false };

@@ -10,6 +10,7 @@
 use core::f64::consts::PI;
 
 use super::normal;
+use super::polynomial::polynomial;
 use super::scalar::Real;
 
 /// Ends and numbers of steps, which depend on how many digits a number has.
@@ -288,7 +289,6 @@ fn gamma_ratio<R: Real>(a: R) -> R {
     }
     let middle = a - R::lit(0.25);
     let inverse = R::ONE / (middle * middle);
-    let series =
-        R::STUDENT_T.gamma_ratio.iter().rev().fold(R::ZERO, |series, coefficient| series * inverse + *coefficient);
+    let series = polynomial(R::STUDENT_T.gamma_ratio, inverse);
     below * middle.square_root() * (R::ONE + series * inverse)
 }

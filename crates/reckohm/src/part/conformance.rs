@@ -111,6 +111,7 @@ impl<R: Real> Ends<R> {
     }
 
     /// Probability of being inside the limits where it is least.
+    #[inline(always)]
     pub(crate) fn worst(self) -> R {
         self.lowest.inside().smaller(self.highest.inside())
     }

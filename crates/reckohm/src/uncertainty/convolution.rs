@@ -57,14 +57,22 @@ pub(crate) fn one_rectangular<R: Real>(x: R, a: R, s: R) -> R {
     if s == R::ZERO {
         without_noise(x, a)
     } else if a >= R::lit(WIDE_FROM) * s {
-        let [tail] = wide_rectangular([x], a, s);
-        tail
+        with_near_edge(x, a, s, excess(near_edge(x, a, s)))
     } else if is_narrow(x, a, s) {
         narrow_rectangular(x, a, s)
     } else {
-        let [tail] = edged_rectangular([x], a, s);
-        tail
+        with_both_edges(x, a, s, excess(near_edge(x, a, s)), excess(far_edge(x, a, s)))
     }
+}
+
+/// A function of its own for all the edges: small processors have it once. Of two limits one is mostly so far away that nothing
+/// needs to be computed.
+fn excess<R: Real>(z: R) -> R {
+    if z >= R::FARTHEST {
+        return R::ZERO;
+    }
+    let [excess] = normal::first_integral([z]);
+    excess
 }
 
 /// [`one_rectangular`] with all cases computed and one selected, so that a loop over it is free of branches.
@@ -75,7 +83,7 @@ pub(crate) fn any_rectangular<R: Real>(x: R, a: R, s: R) -> R {
     R::select(s == R::ZERO, without_noise(x, a), tail)
 }
 
-/// From this half-width over s on, [`wide_rectangular`] has the bits of [`edged_rectangular`].
+/// From this half-width over s on, the near edge alone gives the bits of both.
 pub(crate) const WIDE_FROM: f64 = 16.0;
 /// From this half-width over s on no tail is narrow, rounding included.
 pub(crate) const EDGED_FROM: f64 = 0.75;
@@ -97,29 +105,51 @@ fn narrow_rectangular<R: Real>(x: R, a: R, s: R) -> R {
     normal::above_averaged(distance(x, s), a / s)
 }
 
-/// The tail without noise, and what the noise adds or takes at the two edges; at several distances at once, since that takes
-/// hardly longer than one.
+/// How far from the edge of the rectangle on its own side `x` lies, in s.
 #[inline(always)]
-pub(crate) fn edged_rectangular<R: Real, const N: usize>(x: [R; N], a: R, s: R) -> [R; N] {
-    let near = normal::first_integral(x.map(|x| ((x - a) / s).magnitude()));
-    let mut far = normal::first_integral(x.map(|x| (x + a) / s));
+fn near_edge<R: Real>(x: R, a: R, s: R) -> R {
+    ((x - a) / s).magnitude()
+}
+
+/// How far from the edge on the other side.
+#[inline(always)]
+fn far_edge<R: Real>(x: R, a: R, s: R) -> R {
+    (x + a) / s
+}
+
+/// The tail without noise, and what the noise adds or takes at the two edges.
+#[inline(always)]
+fn with_both_edges<R: Real>(x: R, a: R, s: R, near: R, far: R) -> R {
     let half = a / s;
-    for ((far, near), x) in far.iter_mut().zip(near).zip(x) {
-        *far = without_noise(x, a) + (near - *far) / (half + half);
-    }
-    far
+    without_noise(x, a) + (near - far) / (half + half)
 }
 
 /// The same for half-widths of at least [`WIDE_FROM`] times s in half of the time: what the far edge takes away is below the
 /// last digit. It is less than exp(-2ax/s²) of what the near edge adds, and where that is not below 2^-60, x < 1.4 s, the
-/// near edge is 14 s away and itself adds less than 1e-40 to a tail of 0.4 or more. Here s may be 0 as well.
+/// near edge is 14 s away and itself adds less than 1e-40 to a tail of 0.4 or more.
+#[inline(always)]
+fn with_near_edge<R: Real>(x: R, a: R, s: R, near: R) -> R {
+    let half = a / s;
+    without_noise(x, a) + near / (half + half)
+}
+
+/// [`with_both_edges`] at several distances at once, since that takes hardly longer than one.
+#[inline(always)]
+pub(crate) fn edged_rectangular<R: Real, const N: usize>(x: [R; N], a: R, s: R) -> [R; N] {
+    let near = normal::first_integral(x.map(|x| near_edge(x, a, s)));
+    let mut far = normal::first_integral(x.map(|x| far_edge(x, a, s)));
+    for ((far, near), x) in far.iter_mut().zip(near).zip(x) {
+        *far = with_both_edges(x, a, s, near, *far);
+    }
+    far
+}
+
+/// [`with_near_edge`] at several distances at once. Here s may be 0 as well.
 #[inline(always)]
 pub(crate) fn wide_rectangular<R: Real, const N: usize>(x: [R; N], a: R, s: R) -> [R; N] {
-    let mut near = normal::first_integral(x.map(|x| ((x - a) / s).magnitude()));
-    let half = a / s;
+    let mut near = normal::first_integral(x.map(|x| near_edge(x, a, s)));
     for (near, x) in near.iter_mut().zip(x) {
-        let flat = without_noise(x, a);
-        *near = R::select(s == R::ZERO, flat, flat + *near / (half + half));
+        *near = R::select(s == R::ZERO, without_noise(x, a), with_near_edge(x, a, s, *near));
     }
     near
 }
