@@ -207,12 +207,10 @@ def judge(values: Any, limits: Any, rule: Any, u: Any, dof: Any, rectangular: An
         for array in arrays
     ]
     probability, code = np.empty(shape, dtype=dtype), np.empty(shape, dtype=np.uint8)
-    _core._judge_columns(columns, limits, rule, probability, code)
-    if on_invalid == "raise":
-        bad = code == 0
-        if bad.any():
-            ends = [limits.lower_ohm, limits.upper_ohm]
-            _raise_first(_core._verdict_conformance_probability, [*columns, *ends], bad)
+    refused = _core._judge_columns(columns, limits, rule, probability, code)
+    if refused and on_invalid == "raise":
+        ends = [limits.lower_ohm, limits.upper_ohm]
+        _raise_first(_core._verdict_conformance_probability, [*columns, *ends], code == 0)
     parts = [probability, code, limits, rule]
     # A pandas Series: what is said of each part is one with its index.
     if type(values).__module__.startswith("pandas") and len(shape) == 1 and shape == np.shape(values):

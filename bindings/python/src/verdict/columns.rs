@@ -40,7 +40,7 @@ impl<'py> Given<'py> {
 }
 
 /// Writes the probability and the code of each decision: the answer's number, three more where the value itself is outside,
-/// 0 (and NaN) where nothing can be judged.
+/// 0 (and NaN) where nothing can be judged. Gives how many those are.
 #[pyfunction]
 #[pyo3(name = "_judge_columns")]
 pub(super) fn judge_columns<'py>(
@@ -50,7 +50,7 @@ pub(super) fn judge_columns<'py>(
     rule: &Bound<'py, Rule>,
     probability: &Bound<'py, PyAny>,
     code: &Bound<'py, PyAny>,
-) -> PyResult<()> {
+) -> PyResult<usize> {
     let [value, u, dof, rectangular] = columns;
     let columns = [Given::of(&value)?, Given::of(&u)?, Given::of(&dof)?, Given::of(&rectangular)?];
     let (limits, rule) = (limits.get().0, rule.get().0);
@@ -77,7 +77,7 @@ fn write<R: Real>(
     rule: CoreRule<R>,
     mut room: Array<'_>,
     code: &Bound<'_, PyAny>,
-) -> PyResult<()> {
+) -> PyResult<usize> {
     let [value, u, dof, rectangular] = columns;
     let measured = Columns {
         value: value.column::<R>()?,
@@ -92,10 +92,9 @@ fn write<R: Real>(
     };
     let count = probability.len().min(codes.len());
     let outs = (&mut probability[..count], &mut codes[..count]);
-    py.detach(|| {
+    Ok(py.detach(|| {
         in_parts(count, LEAST_A_THREAD, outs, |elements, outs| part(&measured.part(elements), limits, rule, outs))
-    });
-    Ok(())
+    }))
 }
 
 /// One thread's part; gives how many elements cannot be judged.

@@ -262,8 +262,8 @@ impl<'a, R: Real> Columns<'a, R> {
             let (mut above, mut below) = ([R::ZERO; STRETCH], [R::ZERO; STRETCH]);
             let tails = stretch.tails(limits, &mut above, &mut below);
             let (mut probability, mut code) = ([R::ZERO; STRETCH], [R::ZERO; STRETCH]);
-            batch::map(Inside { lower, upper }, tails, &mut probability);
-            batch::map(Code { lower, upper, risk: rule.risk(), kind: rule.kind() }, tails, &mut code);
+            let decided = Decided { lower, upper, risk: rule.risk(), kind: rule.kind() };
+            batch::map_many(decided, tails, [&mut probability, &mut code]);
             for ((out, probability), code) in out.iter_mut().zip(probability).zip(code) {
                 *out = decision(code, probability);
             }
@@ -346,40 +346,45 @@ impl<'a, R: Real> Stretch<'a, R> {
     }
 }
 
-/// Formulas of a stretch, a line each: name, fields, numbers, formula.
-macro_rules! formulas {
-    ($($(#[$doc:meta])+ $name:ident { $($field:ident: $class:ty),* }([$($x:ident),+]: $count:literal) $formula:expr;)+) => {$(
-        $(#[$doc])+
-        #[derive(Clone, Copy)]
-        struct $name<R> { $($field: $class),* }
-
-        impl<R: Real> PerElement<R, $count> for $name<R> {
-            #[inline(always)]
-            fn of(self, [$($x),+]: [R; $count]) -> R {
-                let $name { $($field),* } = self;
-                $formula
-            }
-        }
-    )+};
+/// The probability of being inside, from value and tails.
+#[derive(Clone, Copy)]
+struct Inside<R> {
+    lower: R,
+    upper: R,
 }
 
-formulas! {
-    /// The probability of being inside, from value and tails.
-    Inside { lower: R, upper: R }([value, above, below]: 3) Place::with_tails(value, lower, upper, above, below).inside();
-    /// Answer and side as a number that [`decision`] reads.
-    Code { lower: R, upper: R, risk: Option<R>, kind: RuleKind }([value, above, below]: 3) {
-        let inside = (lower <= value) & (value <= upper);
+impl<R: Real> PerElement<R, 3> for Inside<R> {
+    #[inline(always)]
+    fn of(self, [value, above, below]: [R; 3]) -> R {
+        Place::with_tails(value, self.lower, self.upper, above, below).inside()
+    }
+}
+
+/// That probability, and answer and side as a number that [`decision`] reads.
+#[derive(Clone, Copy)]
+struct Decided<R> {
+    lower: R,
+    upper: R,
+    risk: Option<R>,
+    kind: RuleKind,
+}
+
+impl<R: Real> ManyPerElement<R, 3, 2> for Decided<R> {
+    #[inline(always)]
+    fn of(self, [value, above, below]: [R; 3]) -> [R; 2] {
+        let Decided { lower, upper, risk, kind } = self;
+        let place = Place::with_tails(value, lower, upper, above, below);
+        let (probability, inside) = (place.inside(), (lower <= value) & (value <= upper));
         let (conforms, fails) = match risk {
             None => (inside, !inside),
             Some(risk) => {
-                let place = Place::with_tails(value, lower, upper, above, below);
                 let ends = Ends { lowest: place, highest: place };
-                (accepts(ends, kind, risk), rejects(ends, kind, risk, || place.inside()))
+                (accepts(ends, kind, risk), rejects(ends, kind, risk, || probability))
             }
         };
-        let answer = R::select(conforms, R::ONE, R::select(fails, R::lit(2.0), R::lit(3.0)));
-        R::select(inside, answer, answer + R::lit(3.0))
-    };
+        let answer = R::select(conforms, R::ZERO, R::select(fails, R::ONE, R::lit(2.0)));
+        [probability, R::select(inside, answer, answer + R::lit(3.0))]
+    }
 }
 
 /// Both tails of a value, a line each: name, fields, further numbers, the tails at the two distances. Beyond an open end there
@@ -416,22 +421,22 @@ tails! {
     };
 }
 
-/// Answer and side from the number that [`Code`] gives.
+/// Answer and side by the number that [`Decided`] gives.
+const DECISIONS: [(Answer, Side); 6] = [
+    (Answer::Conforms, Side::Inside),
+    (Answer::DoesNotConform, Side::Inside),
+    (Answer::Undecided, Side::Inside),
+    (Answer::Conforms, Side::Outside),
+    (Answer::DoesNotConform, Side::Outside),
+    (Answer::Undecided, Side::Outside),
+];
+
+/// Answer and side are looked up: which come next cannot be foretold, and branches that a processor guesses wrong took longer.
 #[inline(always)]
 fn decision<R: Real>(code: R, conformance_probability: R) -> Decision<R> {
-    let inside = code < R::lit(3.5);
-    let answer = if inside { code } else { code - R::lit(3.0) };
-    Decision {
-        answer: if answer < R::lit(1.5) {
-            Answer::Conforms
-        } else if answer < R::lit(2.5) {
-            Answer::DoesNotConform
-        } else {
-            Answer::Undecided
-        },
-        side: if inside { Side::Inside } else { Side::Outside },
-        conformance_probability,
-    }
+    let found = usize::try_from(code.whole_part()).ok().and_then(|code| DECISIONS.get(code));
+    let (answer, side) = found.copied().unwrap_or((Answer::Undecided, Side::Outside));
+    Decision { answer, side, conformance_probability }
 }
 
 /// Whether the fast loops take an element: a normal part and one rectangular part at most, both far from the ends of the
