@@ -344,3 +344,23 @@ proptest! {
         }
     }
 }
+
+/// A y that is nearly exact does not make a fit exact where x is not: what its rounding is measured against is the width of
+/// both together.
+#[test]
+fn a_nearly_exact_y_beside_an_uncertain_x_is_fitted_by_x() {
+    let x = [0.1, 0.9, 2.1, 2.9, 4.1, 4.9];
+    let y = [10.0, 11.0, 12.0, 13.0, 14.0, 15.0];
+    let points = Points::new(&x, &y).unwrap().with_u_y(1e-16).unwrap().with_u_x(0.1).unwrap();
+    let by_x = polynomial::<f64, 2>(&points, None).unwrap();
+    assert_eq!(by_x.stop(), Stop::Settled);
+    let from_afar = curve(&Line, &points, &Start::at([3.0, 2.0]).unwrap(), None).unwrap();
+    // The line of x against y, turned about.
+    let turned = polynomial::<f64, 2>(&Points::new(&y, &x).unwrap().with_u_y(0.1).unwrap(), None).unwrap();
+    let [a, b] = turned.parameters();
+    for fit in [by_x, from_afar] {
+        assert!((fit.parameters()[1] * b - 1.0).abs() < 1e-9, "{fit:?}");
+        assert!((fit.parameters()[0] + a / b).abs() < 1e-7, "{fit:?}");
+        assert!((fit.sum_of_squares() / turned.sum_of_squares() - 1.0).abs() < 1e-6, "{fit:?} {turned:?}");
+    }
+}

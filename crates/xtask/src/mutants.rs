@@ -104,6 +104,7 @@ const PLACES: &[(&str, &[&str])] = &[
             "failure_numbers",
             "sensor_behaviour",
             "sensor_coefficients",
+            "sensor_fit",
             "sensor_published",
             "sensor_vectors",
             "words_and_keys",

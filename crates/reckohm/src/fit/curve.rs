@@ -8,8 +8,9 @@ use crate::number::{Dual, Real, Scalar};
 
 /// The most corrections of an x; each takes a fraction of what the one before it left.
 const CORRECTIONS: usize = 60;
-/// A correction of less than this part of the standard uncertainty of x may be rounding.
-const SMALL: f64 = 1.0e-4;
+/// A correction of less than this part of the standard uncertainty of x may be rounding: in single precision kelvin
+/// temperatures come in steps of 3e-5.
+const SMALL: f64 = 1.0e-2;
 
 /// A model with `P` parameters: y of an x. It is written once, for every number, and its exact slopes come from
 /// [`Dual`](crate::number::Dual).
@@ -111,13 +112,15 @@ impl<C: Curve<P>, R: Real, const P: usize> Fitted<'_, '_, C, R, P> {
         sum.value().finite().then_some(sum)
     }
 
-    /// The linear problem at these parameters, or the first point at which there is none.
-    pub(super) fn triangle(&self, parameters: &[R; P]) -> Result<Triangle<R, P, SIDES>, (usize, R)> {
+    /// The linear problem at these parameters, and the size of the points over their widths, of which the residuals have the
+    /// rounding; or the first point at which there is none.
+    pub(super) fn triangle(&self, parameters: &[R; P]) -> Result<(Triangle<R, P, SIDES>, R), (usize, R)> {
         let mut variables = parameters.map(Dual::<R, P>::constant);
         for (index, (variable, value)) in variables.iter_mut().zip(parameters).enumerate() {
             *variable = Dual::variable(*value, index);
         }
         let mut triangle = Triangle::new();
+        let mut squares = Pair::ZERO;
         for (index, x, y, width) in self.points.each() {
             let place = self.place(parameters, index, *x, y, width).ok_or((index, *x))?;
             let partials = self.model.at(&variables, Dual::constant(place.x)).partials();
@@ -125,10 +128,14 @@ impl<C: Curve<P>, R: Real, const P: usize> Fitted<'_, '_, C, R, P> {
                 return Err((index, *x));
             }
             let row = partials.map(|partial| Pair::of(partial) / Pair::of(place.width));
+            let by_x = if self.points.x_is_uncertain() { place.slope * *x } else { R::ZERO };
+            let size = y.magnitude() + by_x.magnitude();
+            squares = squares + (Pair::of(size) / Pair::of(place.width)).squared();
             triangle.take(row, sides(Pair::of(place.residual), place.slope, y, self.points.common(), place.width));
         }
         let total = triangle.explained(RESIDUALS) + triangle.left_over(RESIDUALS);
-        if total.value().finite() { Ok(triangle) } else { Err((0, R::ZERO)) }
+        let size = squares.square_root().value();
+        if total.value().finite() { Ok((triangle, size)) } else { Err((0, R::ZERO)) }
     }
 
     /// y less the fitted value at x.

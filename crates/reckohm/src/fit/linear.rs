@@ -99,6 +99,15 @@ pub(super) fn solve<R: Real, X, const P: usize>(
     Ok(fit)
 }
 
+/// The least-squares factors of these rows, for a start; none if the rows do not tell them apart.
+pub(crate) fn rough<R: Real, const P: usize>(rows: impl Iterator<Item = ([R; P], R)>) -> Option<[R; P]> {
+    let mut triangle = Triangle::<R, P, 1>::new();
+    for (row, wanted) in rows {
+        triangle.take(row.map(Pair::of), [Pair::of(wanted)]);
+    }
+    triangle.first_dependent().is_none().then(|| triangle.solve(triangle.side(RESIDUALS)).map(Pair::value))
+}
+
 fn dot<R: Real, const P: usize>(a: [Pair<R>; P], b: [Pair<R>; P]) -> Pair<R> {
     a.into_iter().zip(b).fold(Pair::ZERO, |sum, (a, b)| sum + a * b)
 }

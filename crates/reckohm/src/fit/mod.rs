@@ -38,6 +38,7 @@ pub use curve::Curve;
 pub use error::{FitError, List};
 pub use fitted::{Fit, Stop};
 pub use linear::linear;
+pub(crate) use linear::rough;
 pub use nonlinear::curve;
 pub use points::Points;
 pub use polynomial::polynomial;

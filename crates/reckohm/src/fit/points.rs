@@ -139,6 +139,13 @@ impl<'a, R: Real> Points<'a, R> {
         Ok(Points { common: Common { x: FIT_COMMON_U.check(u_x)?, ..self.common }, ..self })
     }
 
+    /// The least x and the largest; none without points.
+    pub(crate) fn ends(&self) -> Option<[R; 2]> {
+        let first = *self.x.first()?;
+        let wider = |[lower, upper]: [R; 2], x: &R| [lower.smaller(*x), upper.larger(*x)];
+        Some(self.x.iter().fold([first; 2], wider))
+    }
+
     /// Whether x is uncertain, each point by itself.
     pub(super) fn x_is_uncertain(&self) -> bool {
         self.u_x.is_some()
@@ -286,7 +293,7 @@ impl<'a, R: Real, X> Points<'a, R, X> {
     }
 
     /// The points as they come: index, x, y and the width of y.
-    pub(super) fn each(&self) -> impl Iterator<Item = (usize, &'a X, R, R)> {
+    pub(crate) fn each(&self) -> impl Iterator<Item = (usize, &'a X, R, R)> {
         let scatter = self.scatter;
         let pairs = self.x.iter().zip(self.y).enumerate();
         pairs.map(move |(index, (x, y))| (index, x, *y, scatter.width(index)))

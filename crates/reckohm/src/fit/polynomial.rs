@@ -74,12 +74,7 @@ impl<R: Real, const P: usize> Curve<P> for OnAxis<R> {
 
 impl<R: Real> Axis<R> {
     fn of(points: &Points<'_, R>) -> Result<Self, FitError> {
-        let mut ends: Option<[R; 2]> = None;
-        for (_, x, _, _) in points.each() {
-            let [lower, upper] = ends.unwrap_or([*x, *x]);
-            ends = Some([lower.smaller(*x), upper.larger(*x)]);
-        }
-        let [lower, upper] = ends.unwrap_or([R::ZERO; 2]);
+        let [lower, upper] = points.ends().unwrap_or([R::ZERO; 2]);
         let (centre, half) = ((lower + upper) * R::lit(0.5), (upper - lower) * R::lit(0.5));
         if !(centre.finite() && half.finite()) {
             return Err(FitError::too_large::<R>());

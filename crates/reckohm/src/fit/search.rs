@@ -11,11 +11,13 @@ use super::error::FitError;
 use super::fitted::{RESIDUALS, SIDES, Stop};
 use super::start::Start;
 use super::triangle::Triangle;
-use crate::number::Real;
 use crate::number::pair::Pair;
+use crate::number::{Real, by_type};
 
-/// A fit has settled when its next step is less than this part of the residuals.
+/// A fit has settled when its next step is less than this part of the residuals: in single precision, some 256 units of
+/// their last digit.
 const SETTLED: f64 = 1.0e-6;
+const SETTLED_SINGLE: f64 = 3.0e-5;
 /// So many units of the last digit of the residuals are not worth another step.
 const ENOUGH: f64 = 64.0;
 /// A step of the end game has to leave less than this part of what was left.
@@ -43,6 +45,8 @@ struct Here<R, const P: usize> {
     size: R,
     /// The part of it that the free parameters could still explain, linearly.
     left: R,
+    /// What rounding of the model's values makes of it.
+    rounding: R,
 }
 
 /// Where a search ended.
@@ -63,12 +67,10 @@ impl<C: Curve<P>, R: Real, const P: usize> Search<'_, '_, '_, C, R, P> {
     pub(super) fn run(&self) -> Result<Found<R, P>, FitError> {
         let begin = self.here(self.start.parameters());
         let mut here = begin.map_err(|(index, x)| FitError::ModelNotFinite { index: index as u64, x: x.to_f64() })?;
-        // What rounding of the model's values makes of the residuals.
-        let rounding = R::lit(ROUNDING) * R::SPACING_AT_ONE * self.size_of_points();
         let mut scales = [R::ZERO; P];
         let mut bound = R::INFINITE;
         let mut steps = 0;
-        while here.size > rounding && here.left > self.near(&here, rounding) {
+        while here.size > here.rounding && here.left > near(&here) {
             for (scale, length) in scales.iter_mut().zip(here.whole.column_lengths()) {
                 *scale = scale.larger(length);
             }
@@ -83,24 +85,11 @@ impl<C: Curve<P>, R: Real, const P: usize> Search<'_, '_, '_, C, R, P> {
                 None => break,
             }
         }
-        self.finish(here, rounding, steps)
-    }
-
-    /// The size of y over its widths.
-    fn size_of_points(&self) -> R {
-        let square = |(_, _, y, width): (usize, &R, R, R)| (Pair::of(y) / Pair::of(width)).squared();
-        self.fitted.points.each().map(square).fold(Pair::ZERO, |sum, x| sum + x).square_root().value()
-    }
-
-    /// How much may be left where the end game begins: the sum of squares shows the square of it, which has to be above
-    /// the rounding of that sum.
-    fn near(&self, here: &Here<R, P>, rounding: R) -> R {
-        let visible = R::lit(2.0) * (rounding / here.size).square_root();
-        R::lit(NEAR).larger(visible) * here.size
+        self.finish(here, steps)
     }
 
     fn here(&self, parameters: [R; P]) -> Result<Here<R, P>, (usize, R)> {
-        let whole = self.fitted.triangle(&parameters)?;
+        let (whole, size_of_points) = self.fitted.triangle(&parameters)?;
         // Uphill of the explained part is downhill of the sum of squares.
         let downhill = whole.transposed_times(whole.side(RESIDUALS));
         let mut held = [false; P];
@@ -113,7 +102,8 @@ impl<C: Curve<P>, R: Real, const P: usize> Search<'_, '_, '_, C, R, P> {
         let free = whole.holding(held);
         let size = (whole.explained(RESIDUALS) + whole.left_over(RESIDUALS)).square_root().value();
         let left = free.explained(RESIDUALS).square_root().value();
-        Ok(Here { parameters, whole, held, free, size, left })
+        let rounding = R::lit(ROUNDING) * R::SPACING_AT_ONE * size_of_points;
+        Ok(Here { parameters, whole, held, free, size, left, rounding })
     }
 
     /// The next place with a smaller sum of squares, the bound of the step adapted; none where the step has shrunk to
@@ -161,7 +151,7 @@ impl<C: Curve<P>, R: Real, const P: usize> Search<'_, '_, '_, C, R, P> {
     }
 
     /// Gauss and Newton's steps for as long as each leaves less to explain than the one before.
-    fn finish(&self, begin: Here<R, P>, rounding: R, steps: usize) -> Result<Found<R, P>, FitError> {
+    fn finish(&self, begin: Here<R, P>, steps: usize) -> Result<Found<R, P>, FitError> {
         let (mut here, mut steps) = (begin, steps);
         while steps < self.start.most_steps() {
             if let Some(parameter) = here.free.first_dependent() {
@@ -180,11 +170,11 @@ impl<C: Curve<P>, R: Real, const P: usize> Search<'_, '_, '_, C, R, P> {
             here = next;
             steps += 1;
         }
-        let stop = if here.size <= rounding {
+        let stop = if here.size <= here.rounding {
             Stop::Exact
-        } else if here.left <= R::lit(SETTLED) * here.size {
+        } else if here.left <= settled::<R>() * here.size {
             Stop::Settled
-        } else if here.left <= rounding {
+        } else if here.left <= here.rounding {
             Stop::Rounding
         } else {
             return Err(self.not_settled(&here, steps));
@@ -194,7 +184,7 @@ impl<C: Curve<P>, R: Real, const P: usize> Search<'_, '_, '_, C, R, P> {
 
     fn not_settled(&self, here: &Here<R, P>, steps: usize) -> FitError {
         let moves = (here.left / here.size).to_f64();
-        FitError::NotSettled { steps: steps as u64, moves, allowed: SETTLED }
+        FitError::NotSettled { steps: steps as u64, moves, allowed: settled::<R>().to_f64() }
     }
 
     /// The parameters after this part of a step, taken to the bounds where it leads beyond them.
@@ -205,6 +195,17 @@ impl<C: Curve<P>, R: Real, const P: usize> Search<'_, '_, '_, C, R, P> {
         }
         parameters
     }
+}
+
+/// How much may be left where the end game begins: the sum of squares shows the square of it, which has to be above the
+/// rounding of that sum.
+fn near<R: Real, const P: usize>(here: &Here<R, P>) -> R {
+    let visible = R::lit(2.0) * (here.rounding / here.size).square_root();
+    R::lit(NEAR).larger(visible) * here.size
+}
+
+fn settled<R: Real>() -> R {
+    by_type(SETTLED_SINGLE, SETTLED)
 }
 
 fn difference<R: Real, const P: usize>(a: [R; P], b: [R; P]) -> [Pair<R>; P] {

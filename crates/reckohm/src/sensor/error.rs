@@ -1,7 +1,9 @@
 //! What can go wrong with a sensor.
 
 use core::fmt;
+use core::ops::Range;
 
+use crate::fit::FitError;
 use crate::number::arrays::ArrayFault;
 use crate::number::{Detail, Kind, OutOfRange, Readable, Real};
 use crate::uncertainty::EstimateError;
@@ -100,6 +102,8 @@ const LENGTHS: u16 = 452;
 const B_TEMPERATURES: u16 = 453;
 const DOMAIN: u16 = 454;
 const COEFFICIENTS: u16 = 455;
+/// The rows of ranges of fits.
+const FIT_ROWS: Range<u16> = 500..550;
 
 /// Why there is no sensor, or no result of one.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
@@ -169,6 +173,9 @@ pub enum SensorError {
         /// The upper end of the domain in degrees Celsius.
         upper_c: f64,
     },
+    /// The points do not give the parameters.
+    #[error("{0}")]
+    Fit(#[from] FitError),
     /// The estimate, or what comes out of it, is not usable.
     #[error("{0}")]
     Estimate(#[from] EstimateError),
@@ -215,6 +222,7 @@ impl SensorError {
             SensorError::Coefficients { b, lower_c, upper_c } => {
                 Detail { argument: COEFFICIENTS, given: b, lower: lower_c, upper: upper_c, ..contradiction }
             }
+            SensorError::Fit(error) => error.detail(),
             SensorError::Estimate(error) => error.detail(),
         }
     }
@@ -232,9 +240,12 @@ impl SensorError {
             _ => match OutsideDomain::from_detail(detail) {
                 Some(fault) if failed == 0 => Some(fault.into()),
                 Some(fault) => Some(SensorError::Element { fault, index, failed }),
-                None => OutOfRange::from_detail(detail)
-                    .map(SensorError::Range)
-                    .or_else(|| EstimateError::from_detail(detail).map(SensorError::Estimate)),
+                // A range error of a fit is one of its rows; those of others are told apart by nothing.
+                None if OutOfRange::from_detail(detail).is_none() || FIT_ROWS.contains(&detail.row) => {
+                    let of_fit = FitError::from_detail(detail).map(SensorError::Fit);
+                    of_fit.or_else(|| EstimateError::from_detail(detail).map(SensorError::Estimate))
+                }
+                None => OutOfRange::from_detail(detail).map(SensorError::Range),
             },
         }
     }

@@ -7,6 +7,8 @@
 //! - [`BValueThermistor`]: a thermistor by its rated resistance and B-value (IEC 60539-1);
 //! - [`SteinhartHart`]: a thermistor by three or four coefficients of 1/T in powers of ln R (Steinhart and Hart 1968).
 //!
+//! Each has a `fit…` from measured points, with the covariance of its parameters ([`fit`](crate::fit)).
+//!
 //! Temperatures are in degrees Celsius, resistances in ohm. What lies outside the domain is refused, never extrapolated:
 //! who knows better asks for a wider one.
 //!
@@ -26,6 +28,7 @@
 mod arrays;
 mod b_value;
 mod error;
+mod fit;
 mod model;
 mod steinhart_hart;
 
