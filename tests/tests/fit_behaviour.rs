@@ -364,3 +364,20 @@ fn a_nearly_exact_y_beside_an_uncertain_x_is_fitted_by_x() {
         assert!((fit.sum_of_squares() / turned.sum_of_squares() - 1.0).abs() < 1e-6, "{fit:?} {turned:?}");
     }
 }
+
+/// Columns whose squares no number holds are scaled, and a column of nothing is found to say nothing.
+#[test]
+fn columns_of_any_size_are_fitted() {
+    let y = [3.0, 5.5, 7.0, 9.5];
+    let of = |large: f64, small: f64| {
+        let rows = [0.0, 1.0, 2.0, 3.0].map(|x| [large, small * x]);
+        linear(&Points::of_rows(&rows, &y).unwrap(), None).map(|fit| (fit.parameters(), fit.u()))
+    };
+    let ([a, b], [u_a, u_b]) = of(1.0, 1.0).unwrap();
+    let ([large, small], [u_large, u_small]) = of(1e180, 1e-120).unwrap();
+    for (found, wanted) in [(large * 1e180, a), (small * 1e-120, b), (u_large * 1e180, u_a), (u_small * 1e-120, u_b)] {
+        assert!((found / wanted - 1.0).abs() < 1e-15, "{found} for {wanted}");
+    }
+    assert_eq!(of(1.0, 0.0), Err(FitError::Undetermined { parameter: 1 }));
+    assert_eq!(of(0.0, 1.0), Err(FitError::Undetermined { parameter: 0 }));
+}

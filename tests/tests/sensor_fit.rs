@@ -137,3 +137,60 @@ fn what_is_no_thermistor_is_refused() {
     let other = Detail { row: 1, given: 95.0, ..Detail::new(Kind::OutOfRange) };
     assert!(matches!(SensorError::from_detail(&other), Some(SensorError::Range(_))));
 }
+
+/// A shared error of the thermometer is one of every temperature that is read, and what the points by themselves leave is what
+/// refits of scattered points show.
+#[test]
+fn what_a_fit_leaves_uncertain_is_what_refits_scatter_by() {
+    let c = [0.0, 10.0, 20.0, 30.0, 40.0, 50.0];
+    let part = SteinhartHart::three_terms([1.129148e-3, 2.34125e-4, 8.76741e-8], 1.0, [0.0, 50.0]).unwrap();
+    let ohm = c.map(|c| part.resistance_ohm(c).unwrap());
+    let u = ohm.map(|ohm| 1e-4 * ohm);
+    let points = Points::new(&c, &ohm).unwrap().with_each_u_y(&u).unwrap();
+    let (thermistor, fit) = SteinhartHart::fit_three_terms(&points, 1.0, None).unwrap();
+    let (_, shared) = SteinhartHart::fit_three_terms(&points.with_common_u_x(0.05).unwrap(), 1.0, None).unwrap();
+    let reads = [ohm[0], ohm[2], 9000.0, ohm[4], ohm[5]];
+    let stated = reads.map(|ohm| thermistor.temperature_u_kelvin(ohm, &fit).unwrap());
+
+    let mut random = Random::new(11);
+    let count = 4000;
+    let mut squares = [0.0; 5];
+    for _ in 0..count {
+        // Twelve uniform numbers less six: near enough to normal for a variance.
+        let mut scatter = || (0..12).map(|_| random.unit()).sum::<f64>() - 6.0;
+        let mut off = ohm;
+        for (ohm, u) in off.iter_mut().zip(u) {
+            *ohm += u * scatter();
+        }
+        let points = Points::new(&c, &off).unwrap().with_each_u_y(&u).unwrap();
+        let (again, _) = SteinhartHart::fit_three_terms(&points, 1.0, None).unwrap();
+        let again = again.with_domain([-5.0, 55.0]).unwrap();
+        for (square, ohm) in squares.iter_mut().zip(reads) {
+            *square += (again.temperature_c(ohm).unwrap() - thermistor.temperature_c(ohm).unwrap()).powi(2);
+        }
+    }
+    for ((square, stated), ohm) in squares.into_iter().zip(stated).zip(reads) {
+        let seen = (square / f64::from(count)).sqrt();
+        // Four times the standard deviation of a standard deviation of 4000.
+        assert!((seen / stated - 1.0).abs() < 4.0 / (2.0 * f64::from(count)).sqrt(), "{ohm}: {seen} for {stated}");
+        let with_shared = thermistor.temperature_u_kelvin(ohm, &shared).unwrap();
+        assert!((with_shared / 0.05_f64.hypot(stated) - 1.0).abs() < 1e-3, "{ohm}: {with_shared}");
+    }
+    assert!(thermistor.temperature_u_kelvin(1.0, &fit).is_err());
+}
+
+/// In single precision too, where a rounded covariance of such coefficients is nothing but rounding.
+#[test]
+fn what_a_fit_leaves_uncertain_keeps_its_digits_in_single_precision() {
+    fn stated<R: Real>() -> [f64; 3] {
+        let c = [0.0, 10.0, 25.0, 40.0, 50.0].map(R::lit);
+        let ohm = [32_128.0, 19_549.0, 9814.0, 5231.0, 3542.0].map(R::lit);
+        let u = ohm.map(|ohm| ohm * R::lit(1e-3));
+        let points = Points::new(&c, &ohm).unwrap().with_each_u_y(&u).unwrap();
+        let (thermistor, fit) = SteinhartHart::<R>::fit_three_terms(&points, R::lit(1.0), None).unwrap();
+        [30_000.0, 10_000.0, 4000.0].map(|ohm| thermistor.temperature_u_kelvin(R::lit(ohm), &fit).unwrap().to_f64())
+    }
+    for (single, double) in stated::<f32>().into_iter().zip(stated::<f64>()) {
+        assert!((single / double - 1.0).abs() < 1e-2, "{single} for {double}");
+    }
+}

@@ -51,7 +51,10 @@ impl Stop {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Fit<R, const P: usize> {
     parameters: [R; P],
-    covariance: [[R; P]; P],
+    /// What an error of one standard uncertainty in each independent direction makes of the parameters.
+    directions: [[R; P]; P],
+    /// The same of each error that all points share.
+    shared: [[R; P]; COMMON.len()],
     sum_of_squares: R,
     degrees_of_freedom: usize,
     held: [bool; P],
@@ -89,33 +92,25 @@ impl<R: Real, const P: usize> End<R, P> {
         let factor =
             if self.scatter_is_known { Pair::ONE } else { squares / Pair::of(R::of_count(degrees_of_freedom)) };
 
-        let mut covariance = [[Pair::ZERO; P]; P];
-        for (column, _) in self.held.iter().enumerate().filter(|(_, held)| !**held) {
-            add_square(&mut covariance, map(self.triangle.inverse_column(column)), factor);
-        }
-        for side in COMMON {
-            add_square(&mut covariance, map(self.triangle.solve(self.triangle.side(side))), Pair::ONE);
+        let scale = factor.square_root();
+        let mut directions = [[R::ZERO; P]; P];
+        let free = directions.iter_mut().enumerate().zip(self.held).filter(|(_, held)| !held);
+        for ((column, direction), _) in free {
+            *direction = map(self.triangle.inverse_column(column).map(|x| x * scale)).map(Pair::value);
         }
         let fit = Fit {
             parameters: map(self.parameters).map(Pair::value),
-            covariance: covariance.map(|row| row.map(Pair::value)),
+            directions,
+            shared: COMMON.map(|side| map(self.triangle.solve(self.triangle.side(side))).map(Pair::value)),
             sum_of_squares: squares.value(),
             degrees_of_freedom,
             held: self.held,
             stop: self.stop,
             steps: self.steps,
         };
-        let numbers = fit.covariance.iter().flatten().chain(&fit.parameters).chain([&fit.sum_of_squares]);
+        let covariance = fit.covariance();
+        let numbers = covariance.iter().flatten().chain(&fit.parameters).chain([&fit.sum_of_squares]);
         if numbers.copied().all(Real::finite) { Ok(fit) } else { Err(FitError::too_large::<R>()) }
-    }
-}
-
-/// Adds the products of the elements of a vector, times a factor.
-fn add_square<R: Real, const P: usize>(sum: &mut [[Pair<R>; P]; P], vector: [Pair<R>; P], factor: Pair<R>) {
-    for (row, a) in sum.iter_mut().zip(vector) {
-        for (element, b) in row.iter_mut().zip(vector) {
-            *element = *element + a * b * factor;
-        }
     }
 }
 
@@ -127,7 +122,15 @@ impl<R: Real, const P: usize> Fit<R, P> {
 
     /// Covariance of the parameters, in the products of their units.
     pub fn covariance(&self) -> [[R; P]; P] {
-        self.covariance
+        let mut covariance = [[Pair::ZERO; P]; P];
+        for vector in self.directions.iter().chain(&self.shared) {
+            for (row, a) in covariance.iter_mut().zip(vector) {
+                for (element, b) in row.iter_mut().zip(vector) {
+                    *element = *element + Pair::of(*a) * Pair::of(*b);
+                }
+            }
+        }
+        covariance.map(|row| row.map(Pair::value))
     }
 
     /// Standard uncertainties of the parameters: the roots of the variances.
@@ -140,13 +143,14 @@ impl<R: Real, const P: usize> Fit<R, P> {
     /// ```
     pub fn u(&self) -> [R; P] {
         let mut u = [R::ZERO; P];
-        for (at, (u, row)) in u.iter_mut().zip(&self.covariance).enumerate() {
-            *u = row.get(at).copied().unwrap_or(R::ZERO).square_root();
+        for (at, u) in u.iter_mut().enumerate() {
+            *u = self.length(|vector| vector.get(at).map_or(Pair::ZERO, |x| Pair::of(*x)));
         }
         u
     }
 
-    /// Standard uncertainty of what depends on the parameters, by its partial derivatives by them (JCGM 100 5.2.2).
+    /// Standard uncertainty of what depends on the parameters, by its partial derivatives by them (JCGM 100 5.2.2). It keeps
+    /// digits where parameters are so closely correlated that the products of a rounded covariance would cancel.
     ///
     /// Given: the partial derivatives, such as [`Dual`](crate::number::Dual) has them.
     ///
@@ -160,13 +164,22 @@ impl<R: Real, const P: usize> Fit<R, P> {
     /// # Ok::<(), reckohm::fit::FitError>(())
     /// ```
     pub fn u_of(&self, partials: &[R; P]) -> R {
-        let mut variance = Pair::ZERO;
-        for (row, a) in self.covariance.iter().zip(partials) {
-            for (element, b) in row.iter().zip(partials) {
-                variance = variance + Pair::of(*element) * Pair::of(*a) * Pair::of(*b);
-            }
+        self.length(|vector| {
+            let products = vector.iter().zip(partials).map(|(a, b)| Pair::of(*a) * Pair::of(*b));
+            products.fold(Pair::ZERO, |sum, x| sum + x)
+        })
+    }
+
+    /// The root of the sum of squares of what each independent error makes of a number, where only that has to be a number
+    /// and not its square.
+    fn length(&self, of: impl Fn(&[R; P]) -> Pair<R>) -> R {
+        let vectors = || self.directions.iter().chain(&self.shared);
+        let largest = vectors().fold(R::ZERO, |largest, vector| largest.larger(of(vector).value().magnitude()));
+        if largest == R::ZERO {
+            return R::ZERO;
         }
-        variance.value().larger(R::ZERO).square_root()
+        let squares = vectors().map(|vector| (of(vector) / Pair::of(largest)).squared());
+        (squares.fold(Pair::ZERO, |sum, x| sum + x).square_root() * Pair::of(largest)).value()
     }
 
     /// The sum of squares of the residuals, each divided by its standard uncertainty, or times the root of its weight, where

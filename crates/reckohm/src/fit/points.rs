@@ -43,6 +43,8 @@ pub(super) struct Common<R> {
 ///   [`with_common_fraction`](Points::with_common_fraction): an error that all points share. No number of points averages it;
 ///   it is in the covariance of the parameters whole.
 ///
+/// Give x and y in units in which their squares are numbers of the type; what the square of is 0 counts as 0.
+///
 /// `X` is the number type for a curve of one x, and `[R; P]` for the rows of a linear model.
 ///
 /// ```

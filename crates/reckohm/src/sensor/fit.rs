@@ -9,7 +9,7 @@ use core::marker::PhantomData;
 use super::ZERO_CELSIUS_IN_KELVIN;
 use super::b_value::BValueThermistor;
 use super::error::SensorError;
-use super::model::{Formula, Model};
+use super::model::{Formula, Model, Thermometer};
 use super::steinhart_hart::SteinhartHart;
 use crate::fit::{Curve, Fit, Points, Start, curve, rough};
 use crate::number::{RESISTANCE, Real, Scalar, THERMISTOR_TEMPERATURE};
@@ -60,6 +60,37 @@ impl<F: Formula<P>, R: Real, const P: usize> Model<F, R, P> {
         let fit = curve(&Forward::<F>(PhantomData), points, start, residuals)?;
         let domain = points.ends().unwrap_or([R::ZERO; 2]);
         Ok((Model::from_parameters(fit.parameters(), domain)?, fit))
+    }
+}
+
+impl<F: Thermometer<P>, R: Real, const P: usize> Model<F, R, P> {
+    /// What the fit of this model leaves uncertain of a temperature that it reads, as a standard uncertainty in kelvin: the
+    /// parameters alone, with all correlation between them, the resistance exact. Beside
+    /// [`temperature_estimate`](Model::temperature_estimate), which is of the resistance and counts the parameters as exact, it
+    /// is an independent part.
+    ///
+    /// Given: the resistance in ohm, within those at the ends of the domain; the fit that the model came with.
+    ///
+    /// Source: JCGM 100 5.2.2.
+    ///
+    /// ```
+    /// use reckohm::fit::Points;
+    /// use reckohm::sensor::SteinhartHart;
+    ///
+    /// let (temperature_c, ohm) = ([0.0, 25.0, 50.0], [32_128.0, 9814.0, 3542.0]);
+    /// // 1.6 ohm, 0.43 ohm and 0.12 ohm are a millikelvin; the reference thermometer is known to 0.05 K.
+    /// let points = Points::new(&temperature_c, &ohm)?.with_each_u_y(&[1.6, 0.43, 0.12])?.with_common_u_x(0.05)?;
+    /// let (thermistor, fit) = SteinhartHart::<f64>::fit_three_terms(&points, 1.0, None)?;
+    /// // No more is known of what the thermistor reads than of the thermometer that it was fitted by.
+    /// assert!((thermistor.temperature_u_kelvin(9814.0, &fit)? - 0.05).abs() < 1e-4);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`SensorError::Domain`] for a resistance beyond those at the ends of the domain, NaN included.
+    pub fn temperature_u_kelvin(&self, resistance_ohm: R, fit: &Fit<R, P>) -> Result<R, SensorError> {
+        let ohm = self.legal_resistance().check(resistance_ohm)?;
+        Ok(fit.u_of(&self.inverse_by_parameters(ohm)))
     }
 }
 
