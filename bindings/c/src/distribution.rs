@@ -9,7 +9,7 @@ use crate::twins::twins;
 
 /// From so many elements on a thread is worth it: a few nanoseconds an element, some ten, some hundred, thousands.
 const CHEAP: usize = 1 << 17;
-const MIDDLING: usize = 1 << 12;
+const MIDDLING: usize = 1 << 16;
 const DEAR: usize = 1 << 11;
 const DEAREST: usize = 1 << 7;
 

@@ -38,7 +38,7 @@ macro_rules! kernels {
 
 /// From so many elements on a second thread is worth it: a few nanoseconds an element, some ten, some hundred, thousands.
 const CHEAP: usize = 1 << 17;
-const MIDDLING: usize = 1 << 12;
+const MIDDLING: usize = 1 << 16;
 const DEAR: usize = 1 << 11;
 const DEAREST: usize = 1 << 7;
 

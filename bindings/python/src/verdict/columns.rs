@@ -12,7 +12,7 @@ use crate::slices::Array;
 use crate::values::wrong_type;
 
 /// From so many elements on a second thread is worth it.
-const LEAST_A_THREAD: usize = 1 << 13;
+const LEAST_A_THREAD: usize = 1 << 16;
 
 /// A column as `_verdicts` gives it: a float, or an array that lies in one piece.
 enum Given<'py> {
