@@ -74,18 +74,15 @@ pub(super) fn solve<R: Real, X, const P: usize>(
     if let Some(parameter) = first.first_dependent() {
         return Err(FitError::Undetermined { parameter: parameter as u64 });
     }
-    let mut parameters = first.solve(first.side(RESIDUALS));
+    let parameters = first.solve(first.side(RESIDUALS));
 
-    // Once more with what is left, for the residuals and the shared errors; the correction is below rounding.
+    // Once more with what is left, for the sum of squares and for the shared errors, which need the slopes.
     let mut triangle = Triangle::<R, P, SIDES>::new();
     for (_, x, y, width) in points.each() {
         let row = basis(x);
         let residual = Pair::of(y) - dot(row, parameters);
         let slope = dot(slopes(x), parameters).value();
         triangle.take(row.map(|b| b / Pair::of(width)), sides(residual, slope, y, points.common(), width));
-    }
-    for (parameter, correction) in parameters.iter_mut().zip(triangle.solve(triangle.side(RESIDUALS))) {
-        *parameter = *parameter + correction;
     }
     let (held, scatter_is_known) = ([false; P], points.scatter_is_known());
     let end =
