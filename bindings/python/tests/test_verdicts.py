@@ -17,7 +17,7 @@ from reckohm.verdict import Limits, Rule, Verdict, Verdicts, judge
 LIMITS = Limits.from_tolerance(4700, 0.05)
 RULES = [Rule.simple_acceptance(), Rule.guarded(0.05), Rule.max_risk(0.01)]
 RANDOM = np.random.default_rng(106)
-VALUES = RANDOM.uniform(4350, 5050, 20_000)
+VALUES = RANDOM.uniform(4350, 5050, 200_000)
 
 
 def made(values: Any = VALUES, rule: Rule = RULES[1], **options: Any) -> Any:
