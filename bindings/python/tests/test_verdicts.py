@@ -63,8 +63,8 @@ def test_widths_threads_and_layouts(kind: Any) -> None:
     spread[1::3] = values
     assert made(spread[1::3]) == wanted
     table = made(values.reshape(4, -1))
-    assert table.shape == (4, 5000) and table[1] == wanted[5000:10_000]
-    assert made(values[:, None], u=np.array([3.0, 30.0], dtype=kind)).shape == (20_000, 2)
+    assert table.shape == (4, 50_000) and table[1] == wanted[50_000:100_000]
+    assert made(values[:, None], u=np.array([3.0, 30.0], dtype=kind)).shape == (200_000, 2)
 
 
 def test_single_precision_decides_as_double_but_next_to_the_risk() -> None:

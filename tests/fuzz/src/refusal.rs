@@ -22,7 +22,9 @@ pub fn sound<E: Debug + Display>(
     let sentence = error.to_string();
     assert_eq!(again.to_string(), sentence);
     assert!((30..=LONGEST).contains(&sentence.len()), "{} bytes: {sentence}", sentence.len());
-    assert!(!sentence.contains("NaN") || format!("{error:?}").contains("NaN"), "{sentence}");
+    // The source of some ranges speaks of it; shown as a number it is only where it was given.
+    let shown = sentence.replace("no infinity and no NaN enters", "");
+    assert!(!shown.contains("NaN") || format!("{error:?}").contains("NaN"), "{sentence}");
 }
 
 /// Checks the error of a result, if it is one; gives what there is else.
