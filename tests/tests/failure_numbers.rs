@@ -335,6 +335,18 @@ fn of_sensors() {
             SensorError::Coefficients { b: 1e-9, lower_c: -40.0, upper_c: 125.0 },
             plain((Kind::Contradiction, 455, [1e-9, -40.0, 125.0], 0)),
         ),
+        (
+            SensorError::PlatinumCoefficients { a: 3.9e-3, b: 5.8e-3, c: -4e-12 },
+            plain((Kind::Contradiction, 456, [3.9e-3, 5.8e-3, -4e-12], 0)),
+        ),
+        (
+            SensorError::OutsideTolerance { given_c: 700.0, lower_c: -196.0, upper_c: 600.0 },
+            plain((Kind::OutsideDomain, 457, [700.0, -196.0, 600.0], 0)),
+        ),
+        (
+            SensorError::OutsideTolerance { given_c: f64::INFINITY, lower_c: -196.0, upper_c: 600.0 },
+            plain((Kind::NotFinite, 457, [f64::INFINITY, -196.0, 600.0], 0)),
+        ),
     ] {
         held!(error, SensorError, detail);
     }

@@ -283,6 +283,18 @@ ranges! {
     /// A parameter of a sensor's formula, or an end of its domain.
     SENSOR_PARAMETER = 453, "parameter of a sensor, or an end of its domain", "", closed f64::MIN, f64::MAX; closed,
         "our rule: no infinity and no NaN enters", "look for an empty field among the numbers of the sensor's sheet";
+    /// Temperature of a platinum thermometer.
+    PLATINUM_TEMPERATURE = 454, "temperature of a platinum thermometer", "degree Celsius", closed -200.0, 850.0; closed,
+        "IEC 60751", "give degrees Celsius, not kelvin; the equations go no further";
+    /// Coefficient A of platinum.
+    PLATINUM_COEFFICIENT = 455, "coefficient A of a platinum thermometer", "per kelvin", closed 0.001, 0.01; closed,
+        "our rule: IEC 60751 has 0.0039083", "give a fraction a kelvin, not percent: 3.9083e-3; it comes before B and C";
+    /// Tolerance of a platinum thermometer at 0 °C.
+    PLATINUM_TOLERANCE = 456, "tolerance of a platinum thermometer at 0 degree Celsius", "K", closed 0.0, 5.0; closed,
+        "our rule: IEC 60751 has 0.1 to 0.6", "give kelvin, to one side: class B has 0.3";
+    /// How much the tolerance of a platinum thermometer grows.
+    PLATINUM_TOLERANCE_SHARE = 457, "growth of the tolerance of a platinum thermometer", "K a kelvin",
+        closed 0.0, 0.02; closed, "our rule: IEC 60751 has 0.0017 to 0.01", "give kelvin for each kelvin away from 0 degree Celsius: class B has 0.005";
     /// A number of the points to be fitted.
     FIT_POINT = 500, "number of a point to be fitted", "", closed f64::MIN, f64::MAX; closed,
         "our rule: no infinity and no NaN enters", "look for an empty field in the table of points; leave out what was not measured";

@@ -102,6 +102,9 @@ const LENGTHS: u16 = 452;
 const B_TEMPERATURES: u16 = 453;
 const DOMAIN: u16 = 454;
 const COEFFICIENTS: u16 = 455;
+/// The same for coefficients of platinum and for the range of a tolerance.
+const PLATINUM_COEFFICIENTS: u16 = 456;
+const TOLERANCE_RANGE: u16 = 457;
 /// The rows of ranges of fits.
 const FIT_ROWS: Range<u16> = 500..550;
 
@@ -176,6 +179,40 @@ pub enum SensorError {
     /// The points do not give the parameters.
     #[error("{0}")]
     Fit(#[from] FitError),
+    /// Callendar-Van Dusen coefficients without one smooth curve over the range of IEC 60751.
+    #[error(
+        "Callendar-Van Dusen coefficients: A = {} per kelvin, B = {}, C = {} given, which give no resistance that rises smoothly \
+         from -200 to 850 degree Celsius; of platinum A is near 0.0039, B near -5.8e-7 and C near -4.2e-12 or 0 \
+         (IEC 60751); check the order, the signs and the powers of ten",
+        Readable(*a),
+        Readable(*b),
+        Readable(*c)
+    )]
+    PlatinumCoefficients {
+        /// A in 1/K.
+        a: f64,
+        /// B in 1/K².
+        b: f64,
+        /// C in 1/K⁴.
+        c: f64,
+    },
+    /// A temperature at which a tolerance is not stated.
+    #[error(
+        "tolerance of a platinum thermometer: {} degree Celsius given, {} degree Celsius to {} degree Celsius allowed, the \
+         range that it is stated for (IEC 60751 has one for each class); nothing is promised outside; where the maker states \
+         more, give that tolerance with its range",
+        Readable(*given_c),
+        Readable(*lower_c),
+        Readable(*upper_c)
+    )]
+    OutsideTolerance {
+        /// What was given, in degrees Celsius.
+        given_c: f64,
+        /// The lower end of the range in degrees Celsius.
+        lower_c: f64,
+        /// The upper end of the range in degrees Celsius.
+        upper_c: f64,
+    },
     /// The estimate, or what comes out of it, is not usable.
     #[error("{0}")]
     Estimate(#[from] EstimateError),
@@ -201,7 +238,8 @@ impl SensorError {
         self.detail().kind
     }
 
-    /// The same as plain numbers; for two lengths `given` is the room, `lower` and `upper` what is needed.
+    /// The same as plain numbers; for two lengths `given` is the room, `lower` and `upper` what is needed; for
+    /// coefficients of platinum they are A, B and C.
     pub fn detail(&self) -> Detail {
         let contradiction = Detail::new(Kind::Contradiction);
         match *self {
@@ -223,6 +261,19 @@ impl SensorError {
                 Detail { argument: COEFFICIENTS, given: b, lower: lower_c, upper: upper_c, ..contradiction }
             }
             SensorError::Fit(error) => error.detail(),
+            SensorError::PlatinumCoefficients { a, b, c } => {
+                Detail { argument: PLATINUM_COEFFICIENTS, given: a, lower: b, upper: c, ..contradiction }
+            }
+            SensorError::OutsideTolerance { given_c, lower_c, upper_c } => {
+                let kind = if given_c.is_finite() { Kind::OutsideDomain } else { Kind::NotFinite };
+                Detail {
+                    argument: TOLERANCE_RANGE,
+                    given: given_c,
+                    lower: lower_c,
+                    upper: upper_c,
+                    ..Detail::new(kind)
+                }
+            }
             SensorError::Estimate(error) => error.detail(),
         }
     }
@@ -236,6 +287,12 @@ impl SensorError {
             (Kind::Contradiction, DOMAIN) => Some(SensorError::Domainless { lower, upper }),
             (Kind::Contradiction, COEFFICIENTS) => {
                 Some(SensorError::Coefficients { b: given, lower_c: lower, upper_c: upper })
+            }
+            (Kind::Contradiction, PLATINUM_COEFFICIENTS) => {
+                Some(SensorError::PlatinumCoefficients { a: given, b: lower, c: upper })
+            }
+            (Kind::OutsideDomain | Kind::NotFinite, TOLERANCE_RANGE) => {
+                Some(SensorError::OutsideTolerance { given_c: given, lower_c: lower, upper_c: upper })
             }
             _ => match OutsideDomain::from_detail(detail) {
                 Some(fault) if failed == 0 => Some(fault.into()),

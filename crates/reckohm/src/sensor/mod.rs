@@ -5,7 +5,8 @@
 //! [`Estimate`](crate::uncertainty::Estimate) where the resistance is uncertain. One file here is one sensor:
 //!
 //! - [`BValueThermistor`]: a thermistor by its rated resistance and B-value (IEC 60539-1);
-//! - [`SteinhartHart`]: a thermistor by three or four coefficients of 1/T in powers of ln R (Steinhart and Hart 1968).
+//! - [`SteinhartHart`]: a thermistor by three or four coefficients of 1/T in powers of ln R (Steinhart and Hart 1968);
+//! - [`Platinum`]: a platinum resistance thermometer (IEC 60751), with [`PlatinumTolerance`] for its tolerance class.
 //!
 //! Each has a `fit…` from measured points, with the covariance of its parameters ([`fit`](crate::fit)).
 //!
@@ -30,11 +31,15 @@ mod b_value;
 mod error;
 mod fit;
 mod model;
+mod platinum;
+mod platinum_tolerance;
 mod steinhart_hart;
 
 pub use b_value::{BValueFormula, BValueThermistor};
 pub use error::{OutsideDomain, Quantity, SensorError};
 pub use model::{Formula, Model, Thermometer};
+pub use platinum::{Platinum, PlatinumFormula, PlatinumStandard};
+pub use platinum_tolerance::{Construction, PlatinumTolerance, ToleranceClass};
 pub use steinhart_hart::{SteinhartHart, SteinhartHartFormula};
 
 /// 0 °C in kelvin, by definition of the degree Celsius (BIPM, SI brochure 2.3.1).
