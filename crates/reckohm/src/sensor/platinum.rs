@@ -140,7 +140,8 @@ pub enum PlatinumStandard {
     /// at 100 °C, on the temperature scale of 1990.
     Iec60751,
     /// IEC 751:1983 and DIN 43760, still copied from table to table: A = 3.90802e-3, B = −5.80195e-7, C = −4.2735e-12; 138.50 ohm
-    /// of a Pt100 at 100 °C. Its temperatures are on the scale of 1968; they are not converted here.
+    /// of a Pt100 at 100 °C. Its temperatures are on the scale of 1968; they are not converted here. The last
+    /// digit of B was not read in print: it makes 0.00036 ohm at 850 °C.
     Iec751Of1983,
     /// GOST 6651-2009, platinum with 0.00391 a kelvin between 0 and 100 °C: A = 3.9690e-3, B = −5.841e-7, C = −4.330e-12.
     Gost6651,
