@@ -20,6 +20,7 @@ twin_structs! {
 macro_rules! of_the_core {
     ($($real:ident: $limits:ident;)+) => {$(
         impl $limits {
+            // Inlined, so that small processors do not copy what comes out from one stack frame to the next.
             #[inline(always)]
             pub(crate) fn to_core(self) -> Outcome<Limits<$real>> {
                 Ok(Limits::new(self.lower_ohm, self.upper_ohm)?)

@@ -76,6 +76,7 @@ macro_rules! of_the_core {
                 }
             }
 
+            // Inlined, so that small processors do not copy what comes out from one stack frame to the next.
             #[inline(always)]
             fn restored(self) -> Outcome<PreparedSpan<$real>> {
                 let parts = PreparedParts {

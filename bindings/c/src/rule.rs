@@ -28,6 +28,7 @@ twin_structs! {
 macro_rules! of_the_core {
     ($($real:ident: $rule:ident;)+) => {$(
         impl $rule {
+            // Inlined, so that small processors do not copy what comes out from one stack frame to the next.
             #[inline(always)]
             pub(crate) fn to_core(self, argument: u16) -> Outcome<Rule<$real>> {
                 let $rule { risk, kind, reserved } = self;

@@ -115,10 +115,7 @@ impl<C: Curve<P>, R: Real, const P: usize> Fitted<'_, '_, C, R, P> {
     /// The linear problem at these parameters, and the size of the points over their widths, of which the residuals have the
     /// rounding; or the first point at which there is none.
     pub(super) fn triangle(&self, parameters: &[R; P]) -> Result<(Triangle<R, P, SIDES>, R), (usize, R)> {
-        let mut variables = parameters.map(Dual::<R, P>::constant);
-        for (index, (variable, value)) in variables.iter_mut().zip(parameters).enumerate() {
-            *variable = Dual::variable(*value, index);
-        }
+        let variables = Dual::variables(*parameters);
         let mut triangle = Triangle::new();
         let mut squares = Pair::ZERO;
         for (index, x, y, width) in self.points.each() {

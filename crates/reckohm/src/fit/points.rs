@@ -1,6 +1,7 @@
 //! The points that are fitted, with what is known of their errors.
 
 use super::error::{FitError, List};
+use crate::number::arrays::first_bad;
 use crate::number::{FIT_COMMON_U, FIT_POINT, FIT_U_X, FIT_U_Y, FIT_WEIGHT, RangeRow, Real};
 
 /// What is known of the scatter of y.
@@ -344,15 +345,8 @@ impl<R: Real> Scatter<'_, R> {
 
 /// Whether all of these numbers are within a range.
 fn all<R: Real>(row: &'static RangeRow, numbers: impl Iterator<Item = R>) -> Result<(), FitError> {
-    let (mut first, mut failed) = (None, 0);
-    for (index, number) in numbers.enumerate() {
-        if let Err(fault) = row.check(number) {
-            first = first.or(Some((fault, index as u64)));
-            failed += 1;
-        }
-    }
-    match first {
-        Some((fault, index)) => Err(FitError::Element { fault, index, failed }),
+    match first_bad(numbers, |number| row.check(number)) {
+        Some((fault, index, failed)) => Err(FitError::Element { fault, index, failed }),
         None => Ok(()),
     }
 }

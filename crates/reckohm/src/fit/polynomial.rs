@@ -68,7 +68,7 @@ struct OnAxis<R> {
 impl<R: Real, const P: usize> Curve<P> for OnAxis<R> {
     fn at<S: Scalar>(&self, coefficients: &[S; P], x: S) -> S {
         let t = (x - S::lit(self.axis.centre.to_f64())) / S::lit(self.axis.half.to_f64());
-        coefficients.iter().rev().fold(S::lit(0.0), |sum, coefficient| sum * t + *coefficient)
+        crate::number::polynomial::polynomial(coefficients, t)
     }
 }
 

@@ -117,6 +117,7 @@ impl<R: Real> PreparedSpan<R> {
     /// assert_eq!(PreparedSpan::restored(prepared.parts()), Some(prepared));
     /// # Ok::<(), reckohm::meter::MeterError>(())
     /// ```
+    // Inlined, so that small processors do not copy what comes out from one stack frame to the next.
     #[inline(always)]
     pub fn restored(parts: PreparedParts<R>) -> Option<PreparedSpan<R>> {
         let marks = Marks::from_bits(parts.marks).ok()?;

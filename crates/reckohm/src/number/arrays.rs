@@ -79,15 +79,26 @@ pub(crate) fn answer_into_valid<R: Real, Q: Question<R>>(
 
 /// Whether every element is good; else the first that is not, and how many are not.
 pub(crate) fn all_good<X: Copy, F>(values: &[X], check: impl Fn(X) -> Result<(), F>) -> Result<(), ArrayFault<F>> {
+    match first_bad(values.iter().copied(), check) {
+        Some((fault, index, failed)) => Err(ArrayFault::Element { fault, index, failed }),
+        None => Ok(()),
+    }
+}
+
+/// The first element that is not good, if there is one: what is wrong with it, its index, and how many are not good.
+pub(crate) fn first_bad<X, T, F>(
+    elements: impl Iterator<Item = X>,
+    check: impl Fn(X) -> Result<T, F>,
+) -> Option<(F, u64, u64)> {
     let mut first = None;
     let mut failed = 0_u64;
-    for (index, x) in values.iter().enumerate() {
-        if let Err(fault) = check(*x) {
+    for (index, x) in elements.enumerate() {
+        if let Err(fault) = check(x) {
             first = first.or(Some((fault, index as u64)));
             failed = failed.wrapping_add(1);
         }
     }
-    first.map_or(Ok(()), |(fault, index)| Err(ArrayFault::Element { fault, index, failed }))
+    first.map(|(fault, index)| (fault, index, failed))
 }
 
 /// Whether there is a place for each result.

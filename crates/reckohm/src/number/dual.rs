@@ -41,6 +41,16 @@ impl<R: Real, const N: usize> Dual<R, N> {
         Dual { value, partials }
     }
 
+    /// Values that are the variables themselves, in this order.
+    pub(crate) fn variables(values: [R; N]) -> [Self; N] {
+        let mut index = 0_usize;
+        values.map(|value| {
+            let variable = Dual::variable(value, index);
+            index = index.wrapping_add(1);
+            variable
+        })
+    }
+
     /// A number that depends on no variable.
     ///
     /// ```

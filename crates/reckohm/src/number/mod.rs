@@ -12,7 +12,7 @@ mod nearest;
 pub(crate) mod normal;
 pub(crate) mod pair;
 mod parse;
-mod polynomial;
+pub(crate) mod polynomial;
 pub(crate) mod quadrature;
 mod range;
 mod readable;

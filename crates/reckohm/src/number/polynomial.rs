@@ -1,13 +1,13 @@
-//! Polynomials whose coefficients are constants, by Horner's rule.
+//! Polynomials, by Horner's rule.
 
-use super::scalar::Real;
+use super::scalar::Scalar;
 
 /// A polynomial, its constant first.
 ///
 /// It goes three terms at a time: where a compiler that looks for size leaves this a loop, as on a small processor, the loop
 /// itself would cost more than the terms.
 #[inline(always)]
-pub(crate) fn polynomial<R: Real>(coefficients: &[R], x: R) -> R {
+pub(crate) fn polynomial<S: Scalar>(coefficients: &[S], x: S) -> S {
     let [sum] = polynomial_at_each(coefficients, [x]);
     sum
 }
@@ -15,9 +15,9 @@ pub(crate) fn polynomial<R: Real>(coefficients: &[R], x: R) -> R {
 /// The same polynomial at several places, term by term in turn: each waits for its own last term only, which takes less than
 /// a quarter of the time for four.
 #[inline(always)]
-pub(crate) fn polynomial_at_each<R: Real, const N: usize>(coefficients: &[R], x: [R; N]) -> [R; N] {
-    let mut sums = [R::ZERO; N];
-    let mut add = |coefficient: R| {
+pub(crate) fn polynomial_at_each<S: Scalar, const N: usize>(coefficients: &[S], x: [S; N]) -> [S; N] {
+    let mut sums = [S::lit(0.0); N];
+    let mut add = |coefficient: S| {
         for (sum, x) in sums.iter_mut().zip(x) {
             *sum = *sum * x + coefficient;
         }

@@ -2,6 +2,7 @@
 //! made of, for whoever writes a formula of their own.
 
 use super::elementary::{exp, ln, sqrt};
+use super::polynomial::polynomial;
 use super::{BETA_ARGUMENT, BETA_PARAMETER, DEVIATE, GAMMA_ARGUMENT, OutOfRange};
 
 /// The error function, 2/√π times the integral of exp(−t²) from 0 to `x`.
@@ -182,11 +183,7 @@ fn stirling_rest(x: f64) -> f64 {
         return libm::lgamma(x) - (x - 0.5) * ln(x) + x - LN_ROOT_TWO_PI;
     }
     let inverse = 1.0 / (x * x);
-    let mut series = 0.0;
-    for coefficient in STIRLING.iter().rev() {
-        series = series * inverse + coefficient;
-    }
-    series / x
+    polynomial(&STIRLING, inverse) / x
 }
 
 /// Coefficients of [`stirling_rest`] (Abramowitz and Stegun 6.1.41).

@@ -8,7 +8,8 @@
 //! - [`SteinhartHart`]: a thermistor by three or four coefficients of 1/T in powers of ln R (Steinhart and Hart 1968);
 //! - [`Platinum`]: a platinum resistance thermometer (IEC 60751), with [`PlatinumTolerance`] for its tolerance class.
 //!
-//! Each has a `fit…` from measured points, with the covariance of its parameters ([`fit`](crate::fit)).
+//! Thermistors have a `fit…` from measured points, with the covariance of their parameters ([`fit`](crate::fit));
+//! [`Model::fit_from`] fits any of them.
 //!
 //! Temperatures are in degrees Celsius, resistances in ohm. What lies outside the domain is refused, never extrapolated:
 //! who knows better asks for a wider one.

@@ -260,11 +260,7 @@ impl<F: Formula<P>, R: Real, const P: usize> Model<F, R, P> {
 
     /// The quantity of a resistance by each of the parameters.
     pub(super) fn inverse_by_parameters(&self, resistance_ohm: R) -> [R; P] {
-        let mut variables = self.parameters.map(Dual::<R, P>::constant);
-        for (index, (variable, parameter)) in variables.iter_mut().zip(self.parameters).enumerate() {
-            *variable = Dual::variable(parameter, index);
-        }
-        F::inverse(&variables, Dual::constant(resistance_ohm)).partials()
+        F::inverse(&Dual::variables(self.parameters), Dual::constant(resistance_ohm)).partials()
     }
 
     /// The parameters as dual numbers of which nothing is asked.

@@ -44,7 +44,7 @@ use super::model::{Formula, Model, Thermometer};
 use crate::number::{Dual, PLATINUM_COEFFICIENT, PLATINUM_TEMPERATURE, RESISTANCE, Real, Scalar};
 
 /// The lowest and the highest temperature of the equations in degrees Celsius (IEC 60751).
-const RANGE_C: [f64; 2] = [-200.0, 850.0];
+const RANGE_C: [f64; 2] = [PLATINUM_TEMPERATURE.lower, PLATINUM_TEMPERATURE.upper];
 /// How many steps Newton's method takes in all, the last one in the number of the caller.
 const STEPS: u32 = 3;
 /// The largest product of first error and curvature over twice the slope with which the steps are known to suffice.

@@ -431,7 +431,7 @@ const DECISIONS: [(Answer, Side); 6] = [
     (Answer::Undecided, Side::Outside),
 ];
 
-/// Answer and side are looked up: which come next cannot be foretold, and branches that a processor guesses wrong took longer.
+/// Answer and side are looked up, so that no branch depends on which come next.
 #[inline(always)]
 fn decision<R: Real>(code: R, conformance_probability: R) -> Decision<R> {
     let found = usize::try_from(code.whole_part()).ok().and_then(|code| DECISIONS.get(code));
