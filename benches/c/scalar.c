@@ -170,6 +170,7 @@ static void conformance_theirs(double *out) {
  * the span, as a jig program has to. Over-range is -1 here. */
 
 static struct rko_span span;
+static struct rko_prepared_span prepared;
 
 static double read_by_strtod(const char *text) {
     char *end;
@@ -226,6 +227,15 @@ static void read_strtod(double *out) {
     }
 }
 
+static void read_prepared(double *out) {
+    struct rko_reading reading;
+    int n;
+    for (n = 0; n < COUNT; n++) {
+        must(rko_prepared_span_read(&prepared, texts[n], lengths[n], &reading, NULL));
+        out[n] = reading.over ? -1.0 : reading.ohm;
+    }
+}
+
 static void read_loop(double *out) {
     int n;
     for (n = 0; n < COUNT; n++) {
@@ -266,6 +276,7 @@ int main(int given, char **words) {
 
     must(rko_meter_example_hand_held(spans, RKO_SPANS_MOST, &count, NULL));
     span = spans[2];
+    must(rko_span_prepare(&span, NULL, &prepared, NULL));
     for (n = 0; n < COUNT; n++) {
         int counts = (int)(2100.0 * unit());
         if (counts < 2000) {
@@ -277,5 +288,7 @@ int main(int given, char **words) {
     }
     contest("display read | strtod", read_ours, read_strtod, 0.0, rounds);
     contest("display read | loop over digits", read_ours, read_loop, 0.0, rounds);
+    contest("display read, prepared span | strtod", read_prepared, read_strtod, 0.0, rounds);
+    contest("display read, prepared span | loop over digits", read_prepared, read_loop, 0.0, rounds);
     return 0;
 }

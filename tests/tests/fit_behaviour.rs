@@ -255,6 +255,32 @@ fn floats_are_fitted_with_their_own_digits() {
     assert!((line.parameters()[1] - 1e-4).abs() < 1e-11, "{line:?}");
 }
 
+/// A weight says how often a point counts, and 1/u² says the same as u, up to the factor that the residuals show.
+#[test]
+fn weights_are_repeats_and_reciprocal_variances() {
+    let often = [1.0, 3.0, 1.0, 2.0, 1.0, 4.0];
+    let weighted = polynomial::<f64, 2>(&points().with_weights(&often).unwrap(), None).unwrap();
+    let repeated = |all: &[f64]| -> Vec<f64> {
+        all.iter().zip(often).flat_map(|(number, often)| vec![*number; often as usize]).collect()
+    };
+    let (x, y) = (repeated(&X), repeated(&Y));
+    let repeats = polynomial::<f64, 2>(&Points::new(&x, &y).unwrap(), None).unwrap();
+    assert_eq!((weighted.degrees_of_freedom(), repeats.degrees_of_freedom()), (4, 10));
+
+    let u = often.map(|often| 1.0 / f64::sqrt(often));
+    let known = polynomial::<f64, 2>(&points().with_each_u_y(&u).unwrap(), None).unwrap();
+    let factor = weighted.residual_sd().unwrap();
+    for k in 0..2 {
+        assert!((weighted.parameters()[k] / repeats.parameters()[k] - 1.0).abs() < 1e-13);
+        assert!((weighted.parameters()[k] / known.parameters()[k] - 1.0).abs() < 1e-13);
+        assert!((weighted.u()[k] / (known.u()[k] * factor) - 1.0).abs() < 1e-13);
+    }
+    assert!((weighted.sum_of_squares() / repeats.sum_of_squares() - 1.0).abs() < 1e-13);
+    // Counted alike they are another line.
+    let alike = polynomial::<f64, 2>(&points(), None).unwrap();
+    assert!((alike.parameters()[1] / weighted.parameters()[1] - 1.0).abs() > 0.01);
+}
+
 fn a_line_as_a_curve<R: Real>(points: &Points<'_, R>) -> Fit<R, 2> {
     curve(&Line, points, &Start::at([R::ZERO; 2]).unwrap(), None).unwrap()
 }
