@@ -376,7 +376,7 @@ fn of_fits() {
         ),
         (FitError::ModelNotFinite { index: 4, x: 7.0 }, plain((Kind::ModelNotFinite, 0, [7.0, 0.0, 0.0], 4))),
         (
-            FitError::NotSettled { steps: 4, moves: 0.5, allowed: 1e-6 },
+            FitError::NotSettled { steps: 4, left: 0.5, allowed: 1e-6 },
             plain((Kind::NotSettled, 0, [0.5, 0.0, 1e-6], 4)),
         ),
         (FitError::MissingUncertaintyOfY, plain((Kind::MissingArgument, 513, [0.0; 3], 0))),

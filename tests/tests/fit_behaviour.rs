@@ -167,13 +167,13 @@ fn every_message_of_a_fit() {
     assert_eq!(start.with_bounds([[f64::NAN, 1.0], [2.0, 2.0]]).unwrap_err().kind(), Kind::NotFinite);
     let hasty = Start::at([0.0, 1.0, 1.0]).unwrap().with_most_steps(2);
     let error = curve(&Settling, &points(), &hasty, None).unwrap_err();
-    let FitError::NotSettled { steps: 2, moves, allowed } = error else { panic!("{error}") };
-    assert!(moves > 1e-3 && moves <= 1.0 && allowed == 1e-6);
+    let FitError::NotSettled { steps: 2, left, allowed } = error else { panic!("{error}") };
+    assert!(left > 1e-3 && left <= 1.0 && allowed == 1e-6);
     said(
-        Err::<(), _>(FitError::NotSettled { steps: 2, moves: 0.25, allowed }),
+        Err::<(), _>(FitError::NotSettled { steps: 2, left: 0.25, allowed }),
         Kind::NotSettled,
-        "fit: after 2 steps the next one would move the parameters by 2.5e-1 of their standard uncertainties, 1.0e-6 at most \
-         allowed; begin nearer, bound the parameters, or allow more steps",
+        "fit: after 2 steps the parameters could still explain 2.5e-1 of the residuals, 1.0e-6 at most allowed; begin nearer, \
+         bound the parameters, or allow more steps",
     );
     said(
         polynomial::<f64, 2>(&Points::new(&[-1.6e308, 1.6e308, 0.0], &[0.0; 3]).unwrap(), None),

@@ -344,8 +344,8 @@ fn every_message_says_what_was_given_what_is_allowed_and_what_to_do() {
         ),
         (
             platinum.with_domain([100.0, 0.0]).unwrap_err(),
-            "domain of a sensor: 100 to 0 given, a lower end below the upper one allowed; give the ends between \
-             which the model is known to hold, the lower one first",
+            "domain of a sensor or of its tolerance: 100 to 0 given, a lower end below the upper one allowed; give the ends between \
+             which it is known to hold, the lower one first",
         ),
         (
             class_b.tolerance_kelvin(-60.0).unwrap_err(),
@@ -371,8 +371,8 @@ fn every_message_says_what_was_given_what_is_allowed_and_what_to_do() {
         ),
         (
             PlatinumTolerance::new(0.3, 0.005, [100.0, 100.0]).unwrap_err(),
-            "domain of a sensor: 100 to 100 given, a lower end below the upper one allowed; give the ends between \
-             which the model is known to hold, the lower one first",
+            "domain of a sensor or of its tolerance: 100 to 100 given, a lower end below the upper one allowed; give the ends between \
+             which it is known to hold, the lower one first",
         ),
     ];
     for (failure, text) in &failures {

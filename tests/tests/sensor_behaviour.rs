@@ -302,8 +302,8 @@ fn every_message_says_what_was_given_what_is_allowed_and_what_to_do() {
         ),
         (
             model.with_domain([85.0, 25.0]).unwrap_err(),
-            "domain of a sensor: 85 to 25 given, a lower end below the upper one allowed; give the ends between which the \
-             model is known to hold, the lower one first",
+            "domain of a sensor or of its tolerance: 85 to 25 given, a lower end below the upper one allowed; give the ends between which it \
+             is known to hold, the lower one first",
         ),
         (
             SteinhartHart::three_terms([1.129148e-3, 8.76741e-8, 2.34125e-4], 1.0, [-40.0, 125.0]).unwrap_err(),

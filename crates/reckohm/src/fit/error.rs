@@ -151,15 +151,15 @@ pub enum FitError {
     },
     /// Parameters that still moved when the fit had to stop.
     #[error(
-        "fit: after {steps} steps the next one would move the parameters by {moves:.1e} of their standard uncertainties, \
-         {allowed:.1e} at most allowed; begin nearer, bound the parameters, or allow more steps"
+        "fit: after {steps} steps the parameters could still explain {left:.1e} of the residuals, {allowed:.1e} at most \
+         allowed; begin nearer, bound the parameters, or allow more steps"
     )]
     NotSettled {
         /// How many steps were made.
         steps: u64,
-        /// How far the next one would go, in units of the residual standard deviation.
-        moves: f64,
-        /// How far it may go.
+        /// The part of the residuals that the parameters could still explain: its length over that of all.
+        left: f64,
+        /// How large that part may be.
         allowed: f64,
     },
     /// Uncertain x with nothing to weigh them against.
@@ -211,8 +211,8 @@ impl FitError {
                 Detail { argument: START, given, lower, upper, index: parameter, ..Detail::new(Kind::Contradiction) }
             }
             FitError::ModelNotFinite { index, x } => Detail { given: x, index, ..Detail::new(Kind::ModelNotFinite) },
-            FitError::NotSettled { steps, moves, allowed } => {
-                Detail { given: moves, upper: allowed, index: steps, ..Detail::new(Kind::NotSettled) }
+            FitError::NotSettled { steps, left, allowed } => {
+                Detail { given: left, upper: allowed, index: steps, ..Detail::new(Kind::NotSettled) }
             }
             FitError::MissingUncertaintyOfY => Detail { argument: MISSING_U_Y, ..Detail::new(Kind::MissingArgument) },
             FitError::TooLarge { largest } => {
@@ -234,7 +234,7 @@ impl FitError {
             (Kind::Contradiction, BOUNDS) => FitError::BoundsCrossed { parameter: index, lower, upper },
             (Kind::Contradiction, START) => FitError::StartOutside { parameter: index, given, lower, upper },
             (Kind::ModelNotFinite, _) => FitError::ModelNotFinite { index, x: given },
-            (Kind::NotSettled, _) => FitError::NotSettled { steps: index, moves: given, allowed: upper },
+            (Kind::NotSettled, _) => FitError::NotSettled { steps: index, left: given, allowed: upper },
             (Kind::MissingArgument, MISSING_U_Y) => FitError::MissingUncertaintyOfY,
             (Kind::ResultOutOfRange, TOO_LARGE) => FitError::TooLarge { largest: upper },
             _ => {

@@ -17,8 +17,8 @@ const COMMON: [usize; 3] = [1, 2, 3];
 pub enum Stop {
     /// The model is linear in its parameters: solved at once.
     Solved,
-    /// The next step would move the parameters by less than a millionth of what their scatter is, in single precision by
-    /// less than thirty millionths.
+    /// The part of the residuals that the parameters could still explain is less than a millionth of them, in single
+    /// precision less than thirty millionths.
     Settled,
     /// What is left of the step and of the gain is rounding of the model's values; the residuals are above it.
     Rounding,

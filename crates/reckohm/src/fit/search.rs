@@ -14,8 +14,8 @@ use super::triangle::Triangle;
 use crate::number::pair::Pair;
 use crate::number::{Real, by_type};
 
-/// A fit has settled when its next step is less than this part of the residuals: in single precision, some 256 units of
-/// their last digit.
+/// A fit has settled when its parameters could explain no more than this part of the residuals: in single precision, some
+/// 256 units of their last digit.
 const SETTLED: f64 = 1.0e-6;
 const SETTLED_SINGLE: f64 = 3.0e-5;
 /// So many units of the last digit of the residuals are not worth another step.
@@ -183,8 +183,8 @@ impl<C: Curve<P>, R: Real, const P: usize> Search<'_, '_, '_, C, R, P> {
     }
 
     fn not_settled(&self, here: &Here<R, P>, steps: usize) -> FitError {
-        let moves = (here.left / here.size).to_f64();
-        FitError::NotSettled { steps: steps as u64, moves, allowed: settled::<R>().to_f64() }
+        let left = (here.left / here.size).to_f64();
+        FitError::NotSettled { steps: steps as u64, left, allowed: settled::<R>().to_f64() }
     }
 
     /// The parameters after this part of a step, taken to the bounds where it leads beyond them.

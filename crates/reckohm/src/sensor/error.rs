@@ -148,8 +148,8 @@ pub enum SensorError {
     },
     /// A domain that ends where it begins, or before.
     #[error(
-        "domain of a sensor: {} to {} given, a lower end below the upper one allowed; give the ends between which \
-         the model is known to hold, the lower one first",
+        "domain of a sensor or of its tolerance: {} to {} given, a lower end below the upper one allowed; give the ends \
+         between which it is known to hold, the lower one first",
         Readable(*lower),
         Readable(*upper)
     )]
